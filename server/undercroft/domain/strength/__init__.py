@@ -1,0 +1,1 @@
+"""What the athlete can lift, and what to lift next."""
