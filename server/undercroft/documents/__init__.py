@@ -1,0 +1,1 @@
+"""Documents as people and programs exchange them, and the typed objects that they become."""

@@ -1,0 +1,148 @@
+"""The load sheet on the wire."""
+
+from marshmallow import fields
+
+from undercroft.documents.block import MethodDetails, RestShape
+from undercroft.documents.fields import Key, Many, Number, OneOf, Text, Truth, Whole
+from undercroft.documents.shape import Shape
+from undercroft.domain import load_sheet
+from undercroft.domain.program.methods import Method
+
+
+class SheetImplementShape(Shape):
+    builds = load_sheet.SheetImplement
+    kind = Text(required=True)
+    name = Text(required=True)
+    key = Key()
+    mass_kg = Number()
+    collars_kg = Number()
+    sides = Whole()
+    sleeve_length_m = Number()
+
+
+class SheetLoadShape(Shape):
+    builds = load_sheet.SheetLoad
+    kg = Number(required=True)
+    position = Whole(required=True)
+    side = Many(Number())
+    pin_kg = Number()
+    add_ons_kg = Many(Number())
+    piece_kg = Number()
+
+
+class ForceCurveShape(Shape):
+    builds = load_sheet.ForceCurve
+    start_kg = Number(required=True)
+    mean_kg = Number(required=True)
+    end_kg = Number(required=True)
+    doubt_kg = Number()
+    points_kg = Many(Number())
+
+
+class TargetShape(Shape):
+    builds = load_sheet.Target
+    reps = Whole()
+    rir = Number()
+    to_failure = Truth()
+    percent = Number()
+    seconds = Number()
+    distance_m = Number()
+    blocks = Many(Whole())
+
+
+class SheetSetShape(Shape):
+    builds = load_sheet.SheetSet
+    key = Key(required=True)
+    number = Whole(required=True)
+    target = fields.Nested(TargetShape, required=True)
+    wish_kg = Number()
+    load = Whole()
+    off_kg = Number()
+    below = Whole()
+    above = Whole()
+    cap = Whole()
+    ladder = Many(Whole())
+    curve = fields.Nested(ForceCurveShape)
+    why = Text(500)
+
+
+class RampSetShape(Shape):
+    builds = load_sheet.RampSet
+    reps = Whole(required=True)
+    load = Whole(required=True)
+    share = Number(required=True)
+
+
+class RiseLimitShape(Shape):
+    builds = load_sheet.RiseLimit
+    per_set = Whole(required=True)
+    in_all = Whole(required=True)
+
+
+class SheetNotchesShape(Shape):
+    builds = load_sheet.SheetNotches
+    lift = Key(required=True)
+    level = Whole(required=True)
+    form = Whole(required=True)
+    base = Whole(required=True)
+    drift = Whole(required=True)
+    gain = Many(fields.Tuple((Whole(), Whole())), required=True)
+    offset = Many(Whole(), required=True)
+    rise = fields.Nested(RiseLimitShape, required=True)
+    hold = Truth(required=True)
+
+
+class SheetMaximumShape(Shape):
+    builds = load_sheet.SheetMaximum
+    lift = Key(required=True)
+    kg = Number(required=True)
+    low_kg = Number(required=True)
+    high_kg = Number(required=True)
+    source = Text(required=True)
+
+
+class AlternativeShape(Shape):
+    builds = load_sheet.Alternative
+    exercise = Key(required=True)
+    name = Text(required=True)
+    implement = fields.Nested(SheetImplementShape, required=True)
+    loads = Many(fields.Nested(SheetLoadShape), required=True)
+    sets = Many(Whole(allow_none=True), required=True)
+
+
+class SheetExerciseShape(Shape):
+    builds = load_sheet.SheetExercise
+    key = Key(required=True)
+    exercise = Key(required=True)
+    name = Text(required=True)
+    method = OneOf(Method, required=True)
+    implement = fields.Nested(SheetImplementShape, required=True)
+    sets = Many(fields.Nested(SheetSetShape), required=True)
+    loads = Many(fields.Nested(SheetLoadShape), most=2000)
+    ramp = Many(fields.Nested(RampSetShape))
+    rest = fields.Nested(RestShape)
+    group = Text()
+    cue = Text(300)
+    details = MethodDetails()
+    maximum = fields.Nested(SheetMaximumShape)
+    notches = fields.Nested(SheetNotchesShape)
+    notes = Many(Text(500))
+    cautions = Many(Text(500))
+    alternatives = Many(fields.Nested(AlternativeShape))
+
+
+class LoadSheetShape(Shape):
+    builds = load_sheet.LoadSheet
+    session = Key(required=True)
+    name = Text(required=True)
+    week = Key(required=True)
+    week_name = Text(required=True)
+    day = Whole(required=True)
+    athlete = Text(required=True)
+    kit = Text(required=True)
+    exercises = Many(fields.Nested(SheetExerciseShape), required=True)
+    minutes = Whole(required=True)
+    needs = Many(Text(200), required=True)
+    note = Text(1000)
+    revision = Whole()
+    through = Whole()

@@ -1,0 +1,185 @@
+"""The load sheet: a session worked out for one athlete on one kit.
+
+All "kg" are kilograms of resistance (force / g where the force is not a hanging mass). Loads are
+listed once per exercise and referred to by index, so that a sheet stays small on the wire.
+"""
+
+from dataclasses import dataclass
+
+from undercroft.domain.program.block import Rest
+from undercroft.domain.program.methods import Details, Method
+
+
+@dataclass(frozen=True, slots=True)
+class SheetImplement:
+    """The piece of the kit that is lifted; `sides` is 2 for a bar, 1 for a landmine, 0 for none."""
+
+    kind: str
+    name: str
+    key: str | None = None
+    mass_kg: float | None = None
+    collars_kg: float = 0.0
+    sides: int = 0
+    sleeve_length_m: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class SheetLoad:
+    """One load that the kit can make.
+
+    `kg` is the total, `position` its place on the scale of strength (round(1000 · ln kg)), `side`
+    the plates of one side innermost first; `pin_kg`, `add_ons_kg` and `piece_kg` (one dumbbell)
+    where those are what is chosen.
+    """
+
+    kg: float
+    position: int
+    side: tuple[float, ...] = ()
+    pin_kg: float | None = None
+    add_ons_kg: tuple[float, ...] = ()
+    piece_kg: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class ForceCurve:
+    """Resistance from start (0) to end (1) of the lift, in kg, with its doubt (one SD)."""
+
+    start_kg: float
+    mean_kg: float
+    end_kg: float
+    doubt_kg: float = 0.0
+    points_kg: tuple[float, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Target:
+    """What the athlete is asked to do in a set."""
+
+    reps: int | None = None
+    rir: float | None = None
+    to_failure: bool = False
+    percent: float | None = None
+    seconds: float | None = None
+    distance_m: float | None = None
+    blocks: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class SheetSet:
+    """A set: its target, the wish in kg, and the load chosen for it.
+
+    `load`, `below`, `above` and `ladder` are indices into the exercise's loads; `cap` is the
+    largest index that a suggestion may reach. `off_kg` is chosen minus wished. `ladder[i]` is the
+    load for notch `base + i` of the notch table.
+    """
+
+    key: str
+    number: int
+    target: Target
+    wish_kg: float | None = None
+    load: int | None = None
+    off_kg: float | None = None
+    below: int | None = None
+    above: int | None = None
+    cap: int | None = None
+    ladder: tuple[int, ...] = ()
+    curve: ForceCurve | None = None
+    why: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class RampSet:
+    """A warm-up set: repetitions with the load of that index."""
+
+    reps: int
+    load: int
+    share: float
+
+
+@dataclass(frozen=True, slots=True)
+class RiseLimit:
+    """How many notches a suggestion may rise from one set to the next, and in a session."""
+
+    per_set: int
+    in_all: int
+
+
+@dataclass(frozen=True, slots=True)
+class SheetNotches:
+    """The notch table of an exercise: integers, in tenths of a notch unless said otherwise.
+
+    `base` is the notch of a ladder's first step; `gain[k]` is per mille of the difference to level
+    and to form for the (k + 1)-th evidence; `offset[n - 1]` belongs to n = reps + RIR.
+    """
+
+    lift: str
+    level: int
+    form: int
+    base: int
+    drift: int
+    gain: tuple[tuple[int, int], ...]
+    offset: tuple[int, ...]
+    rise: RiseLimit
+    hold: bool
+
+
+@dataclass(frozen=True, slots=True)
+class SheetMaximum:
+    """What the loads were worked out from: the maximum in kg with its 90 % band."""
+
+    lift: str
+    kg: float
+    low_kg: float
+    high_kg: float
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Alternative:
+    """Another exercise that this kit can do, with a load ready for each set (None: by feel)."""
+
+    exercise: str
+    name: str
+    implement: SheetImplement
+    loads: tuple[SheetLoad, ...]
+    sets: tuple[int | None, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SheetExercise:
+    key: str
+    exercise: str
+    name: str
+    method: Method
+    implement: SheetImplement
+    sets: tuple[SheetSet, ...]
+    loads: tuple[SheetLoad, ...] = ()
+    ramp: tuple[RampSet, ...] = ()
+    rest: Rest | None = None
+    group: str | None = None
+    cue: str = ""
+    details: Details | None = None
+    maximum: SheetMaximum | None = None
+    notches: SheetNotches | None = None
+    notes: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()
+    alternatives: tuple[Alternative, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class LoadSheet:
+    """`through` is the last ledger position of the athlete that the loads take into account."""
+
+    session: str
+    name: str
+    week: str
+    week_name: str
+    day: int
+    athlete: str
+    kit: str
+    exercises: tuple[SheetExercise, ...]
+    minutes: int
+    needs: tuple[str, ...]
+    note: str = ""
+    revision: int = 0
+    through: int = 0

@@ -1,0 +1,1 @@
+"""What a coach can prescribe."""
