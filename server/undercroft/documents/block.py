@@ -93,37 +93,15 @@ class ExerciseShape(Shape):
 
     @validates_schema(skip_on_field_errors=False)
     def _sets_fit_the_method(self, data: dict[str, Any], **_: Any) -> None:
-        faults: dict[int, dict[str, list[str]]] = {}
         if "method" not in data or "sets" not in data:
             return
-        for place, one in enumerate(data["sets"]):
-            for name in SETS_NEED.get(data["method"], ("reps",)):
-                if not getattr(one, name):
-                    what = f"missing; a set of {say(data['method'].value)} needs {name}"
-                    faults.setdefault(place, {})[name] = [what]
-            if data["method"] is Method.TIMED and not (one.seconds or one.distance_m):
-                what = "missing, as is distance_m; a timed set needs one of the two"
-                faults.setdefault(place, {})["seconds"] = [what]
+        faults = {
+            place: missing
+            for place, one in enumerate(data["sets"])
+            if (missing := _missing_in(one, data["method"]))
+        }
         if faults:
             raise ValidationError({"sets": faults})
-
-
-SETS_NEED.get(data["method"], ("reps",)):
-                if not getattr(one, name):
-                    what = f"missing; a set of {say(data['method'].value)} needs {name}"
-                    faults.setdefault(place, {})[name] = [what]
-            if data["method"] is Method.TIMED and not (one.seconds or one.distance_m):
-                what = "missing, as is distance_m; a timed set needs one of the two"
-                faults.setdefault(place, {})["seconds"] = [what]
-        if faults:
-            raise ValidationError({"sets": faults})
-
-    def get_attribute(self, obj: Any, attr: str, default: Any) -> Any:
-        """Details go out in the shape of the exercise's method."""
-        value = super().get_attribute(obj, attr, default)
-        if attr == "details" and value is not None and type(value) in DETAILS_OF.values():
-            return DETAILS[obj.method]().dump(value)
-        return value
 
 
 SETS_NEED: dict[Method, tuple[str, ...]] = {
@@ -134,6 +112,15 @@ SETS_NEED: dict[Method, tuple[str, ...]] = {
     Method.MAXIMUM_TEST: (),
 }
 """What each set of a method must say; methods that are not listed need reps."""
+
+
+def _missing_in(one: block.SetPlan, method: Method) -> dict[str, list[str]]:
+    needed = SETS_NEED.get(method, ("reps",))
+    words = f"missing; a set of {say(method.value)} needs "
+    missing = {name: [words + name] for name in needed if not getattr(one, name)}
+    if method is Method.TIMED and not (one.seconds or one.distance_m):
+        missing["seconds"] = [words + "seconds or distance_m"]
+    return missing
 
 
 class SessionShape(Shape):

@@ -1,4 +1,4 @@
-"""The one base of all document schemas: strict on the way in, without empty fields on the way out."""
+"""The base of all document schemas: strict on the way in, no empty fields on the way out."""
 
 from dataclasses import MISSING
 from dataclasses import fields as dataclass_fields

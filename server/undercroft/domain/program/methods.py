@@ -1,4 +1,4 @@
-"""The methods of training that a coach can prescribe, and what each needs to know beyond its sets."""
+"""The methods that a coach can prescribe, and what each needs to know beyond its sets."""
 
 from dataclasses import dataclass
 from enum import StrEnum
@@ -54,7 +54,7 @@ class SpeedRule:
 
 @dataclass(frozen=True, slots=True)
 class HoldRule:
-    """Where the hold is (0 start of the lift, 1 its end) and whether seconds count per rep or set."""
+    """Where the hold is (0 start, 1 end of the lift); whether seconds count per rep or per set."""
 
     position: float
     per_rep: bool = False
