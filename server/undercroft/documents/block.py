@@ -98,7 +98,7 @@ class ExerciseShape(Shape):
         faults = {
             place: missing
             for place, one in enumerate(data["sets"])
-            if (missing := _missing_in(one, data["method"]))
+            if isinstance(one, block.SetPlan) and (missing := _missing_in(one, data["method"]))
         }
         if faults:
             raise ValidationError({"sets": faults})

@@ -16,9 +16,7 @@ from undercroft.documents.fields import (
 )
 from undercroft.documents.shape import Shape
 from undercroft.domain import kit
-
-POUND_KG = 0.45359237
-"""One avoirdupois pound in kilograms, exact (international agreement of 1959)."""
+from undercroft.domain.loads import KG_PER_LB
 
 
 class BarShape(Shape):
@@ -49,7 +47,7 @@ class PlateShape(Shape):
             raise ValidationError({"mass_lb": ["given beside mass_kg; give one of the two"]})
         pounds = Number(above=0, most=220, unit="lb").deserialize(data["mass_lb"])
         rest = {key: value for key, value in data.items() if key != "mass_lb"}
-        return {"label": f"{pounds:g} lb", **rest, "mass_kg": pounds * POUND_KG}
+        return {"label": f"{pounds:g} lb", **rest, "mass_kg": pounds * KG_PER_LB}
 
 
 class DumbbellShape(Shape):
