@@ -23,6 +23,12 @@ PUBLISHED: dict[str, type[Schema]] = {
 """Documents whose schema anybody may fetch by name."""
 
 
+def component_name(shape: Any) -> str:
+    """The name of a shape among the components of a document: KitShape is Kit."""
+    kind = shape if isinstance(shape, type) else type(shape)
+    return kind.__name__.removesuffix("Shape")
+
+
 def teach(plugin: MarshmallowPlugin) -> MarshmallowPlugin:
     """Tell an apispec plugin what our own fields look like."""
     if plugin.converter is None:
@@ -34,7 +40,7 @@ def teach(plugin: MarshmallowPlugin) -> MarshmallowPlugin:
 @cache
 def published_schema(name: str) -> dict[str, Any]:
     """The self-contained schema of a published document. Raises KeyError."""
-    plugin = MarshmallowPlugin()
+    plugin = MarshmallowPlugin(schema_name_resolver=component_name)
     spec = APISpec(name, "1", "3.1.0", plugins=[plugin])
     teach(plugin)
     spec.components.schema(name, schema=PUBLISHED[name])
