@@ -44,7 +44,7 @@ class RampStepShape(Shape):
 class SetShape(Shape):
     builds = block.SetPlan
     key = Key(required=True)
-    load = Tagged("basis", WISHES, required=True)
+    load = Tagged("basis", WISHES, required=True)  # type: ignore[assignment]
     reps = Whole(least=1, most=200, unit="repetitions")
     rir = Number(least=0, most=10, unit="repetitions in reserve")
     to_failure = Truth()

@@ -5,6 +5,7 @@ What is written here and read again is the identical document.
 """
 
 import csv
+from collections.abc import Iterator
 from io import StringIO
 from typing import Any
 
@@ -56,14 +57,12 @@ def write_block_csv(block: Block) -> str:
     return text.getvalue()
 
 
-def _rows(block: dict[str, Any]) -> list[list[str]]:
-    rows = []
+def _rows(block: dict[str, Any]) -> Iterator[list[str]]:
     for week in block["weeks"]:
         for session in week["sessions"] or [{}]:
             for exercise in session.get("exercises", [{}]):
                 for one in exercise.get("sets", [{}]):
-                    rows.append(_row((block, week, session, exercise, one)))
-    return rows
+                    yield _row((block, week, session, exercise, one))
 
 
 def _row(levels: tuple[dict[str, Any], ...]) -> list[str]:

@@ -105,7 +105,7 @@ def _item(
 ) -> dict[str, Any]:
     """The item that this row belongs to: the last one, or a new one where its fields differ."""
     if items and table.last.get(level) == fields:
-        return items[-1]  # type: ignore[no-any-return]
+        return items[-1]
     item = {"key": f"{stem}{len(items) + 1}", **fields, below: []}
     items.append(item)
     table.last[level] = fields

@@ -8,9 +8,15 @@ import re
 from collections.abc import Mapping
 from datetime import date
 from enum import StrEnum
+from types import MappingProxyType
 from typing import Any
 
 from marshmallow import Schema, ValidationError, fields
+
+Facts = Mapping[str, Any]
+"""What JSON Schema says of a field."""
+
+NO_FACTS: Facts = MappingProxyType({})
 
 KEY_PATTERN = r"^[a-z0-9][a-z0-9._-]{0,63}$"
 
@@ -24,10 +30,11 @@ def say(value: object) -> str:
 class Text(fields.String):
     """Text without NUL and lone surrogates, at most `longest` characters."""
 
-    def __init__(self, longest: int = 200, shortest: int = 0, **kwargs: Any) -> None:
-        super().__init__(**kwargs)
+    def __init__(
+        self, longest: int = 200, shortest: int = 0, facts: Facts = NO_FACTS, **kwargs: Any
+    ) -> None:
+        super().__init__(metadata={"maxLength": longest, "minLength": shortest, **facts}, **kwargs)
         self.longest, self.shortest = longest, shortest
-        self.metadata.update({"maxLength": longest, "minLength": shortest})
 
     def _deserialize(self, value: Any, attr: Any, data: Any, **kwargs: Any) -> str:
         if not isinstance(value, str):
@@ -45,8 +52,7 @@ class Key(Text):
     """A stable name for programs: lower-case letters, digits, dots, dashes."""
 
     def __init__(self, **kwargs: Any) -> None:
-        super().__init__(longest=64, shortest=1, **kwargs)
-        self.metadata["pattern"] = KEY_PATTERN
+        super().__init__(longest=64, shortest=1, facts={"pattern": KEY_PATTERN}, **kwargs)
 
     def _deserialize(self, value: Any, attr: Any, data: Any, **kwargs: Any) -> str:
         text = super()._deserialize(value, attr, data, **kwargs)
@@ -68,10 +74,11 @@ class Number(fields.Float):
         unit: str = "",
         **kwargs: Any,
     ) -> None:
-        super().__init__(**kwargs)
-        self.least, self.most, self.above, self.unit = least, most, above, unit
         limits = {"minimum": least, "maximum": most, "exclusiveMinimum": above}
-        self.metadata.update({k: v for k, v in limits.items() if v is not None})
+        super().__init__(
+            metadata={name: limit for name, limit in limits.items() if limit is not None}, **kwargs
+        )
+        self.least, self.most, self.above, self.unit = least, most, above, unit
 
     def wants(self) -> str:
         """The range in words, for messages."""
@@ -103,13 +110,13 @@ class Number(fields.Float):
 class Whole(Number):
     """A whole number; 5.0 is taken as 5."""
 
-    def _deserialize(self, value: Any, attr: Any, data: Any, **kwargs: Any) -> int:  # type: ignore[override]
+    def _deserialize(self, value: Any, attr: Any, data: Any, **kwargs: Any) -> int:
         number = super()._deserialize(value, attr, data, **kwargs)
         if number != int(number):
             raise ValidationError(f"{number:g} is no whole number; {self.wants()}")
         return int(number)
 
-    def _serialize(self, value: Any, attr: Any, obj: Any, **kwargs: Any) -> int | None:  # type: ignore[override]
+    def _serialize(self, value: Any, attr: Any, obj: Any, **kwargs: Any) -> int | None:
         return None if value is None else int(value)
 
 
@@ -143,9 +150,8 @@ class OneOf(fields.Field[StrEnum]):
     """One of the values of an enumeration."""
 
     def __init__(self, kind: type[StrEnum], **kwargs: Any) -> None:
-        super().__init__(**kwargs)
+        super().__init__(metadata={"enum": [member.value for member in kind]}, **kwargs)
         self.kind = kind
-        self.metadata["enum"] = [member.value for member in kind]
 
     def _deserialize(self, value: Any, attr: Any, data: Any, **kwargs: Any) -> StrEnum:
         try:
@@ -162,9 +168,8 @@ class Many(fields.List[Any]):
     """A list that becomes a tuple, `fewest` to `most` items."""
 
     def __init__(self, inner: Any, fewest: int = 0, most: int = 200, **kwargs: Any) -> None:
-        super().__init__(inner, **kwargs)
+        super().__init__(inner, metadata={"minItems": fewest, "maxItems": most}, **kwargs)
         self.fewest, self.most = fewest, most
-        self.metadata.update({"minItems": fewest, "maxItems": most})
 
     def _deserialize(self, value: Any, attr: Any, data: Any, **kwargs: Any) -> Any:
         if not isinstance(value, list):

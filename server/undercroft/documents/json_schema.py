@@ -4,7 +4,8 @@ from functools import cache
 from typing import Any
 
 from apispec import APISpec
-from apispec.ext.marshmallow import MarshmallowPlugin, OpenAPIConverter
+from apispec.ext.marshmallow import MarshmallowPlugin
+from apispec.ext.marshmallow.openapi import OpenAPIConverter
 from marshmallow import Schema
 
 from undercroft.documents.athlete import AthleteShape

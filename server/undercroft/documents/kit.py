@@ -1,5 +1,6 @@
 """The kit document: everything that stands in one gym."""
 
+from itertools import pairwise
 from typing import Any
 
 from marshmallow import ValidationError, fields, pre_load, validates_schema
@@ -30,6 +31,9 @@ class BarShape(Shape):
     collar_mass_kg = Number(least=0, most=5, unit="kg")
 
 
+POUNDS = Number(above=0, most=220, unit="lb")
+
+
 class PlateShape(Shape):
     """Mass in kg or, for plates cast in pounds, in lb; never both."""
 
@@ -45,7 +49,7 @@ class PlateShape(Shape):
             return data
         if "mass_kg" in data:
             raise ValidationError({"mass_lb": ["given beside mass_kg; give one of the two"]})
-        pounds = Number(above=0, most=220, unit="lb").deserialize(data["mass_lb"])
+        pounds: float = POUNDS.deserialize(data["mass_lb"])  # type: ignore[assignment]
         rest = {key: value for key, value in data.items() if key != "mass_lb"}
         return {"label": f"{pounds:g} lb", **rest, "mass_kg": pounds * KG_PER_LB}
 
@@ -81,7 +85,7 @@ class StackShape(Shape):
     @validates_schema
     def _pins_rise(self, data: dict[str, Any], **_: Any) -> None:
         pins = data.get("pins_kg", ())
-        if any(low >= high for low, high in zip(pins, pins[1:], strict=False)):
+        if any(low >= high for low, high in pairwise(pins)):
             raise ValidationError(
                 {"pins_kg": ["not in rising order; list each pin once, lightest first"]}
             )

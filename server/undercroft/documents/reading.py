@@ -1,7 +1,8 @@
 """Read a document whole: either the typed object, or every fault at once."""
 
 import json
-from typing import Any, TypeVar
+from collections.abc import Iterable
+from typing import Any
 
 from marshmallow import ValidationError
 
@@ -16,13 +17,11 @@ from undercroft.domain.exercise import Catalogue
 from undercroft.domain.kit import Kit
 from undercroft.domain.program.block import Block
 
-T = TypeVar("T")
-
 
 def read_block(data: Any, catalogue: Catalogue) -> Block:
     """A block from plain data. Raises FaultyDocument."""
-    block: Block = _read(BlockShape, data)
-    return _sound(block, block_faults(block, catalogue))
+    block: Block = _read(BlockShape, data, block_faults(data, catalogue))
+    return block
 
 
 def read_kit(data: Any) -> Kit:
@@ -33,8 +32,8 @@ def read_kit(data: Any) -> Kit:
 
 def read_athlete(data: Any, catalogue: Catalogue) -> Athlete:
     """An athlete from plain data. Raises FaultyDocument."""
-    athlete: Athlete = _read(AthleteShape, data)
-    return _sound(athlete, athlete_faults(athlete, catalogue))
+    athlete: Athlete = _read(AthleteShape, data, athlete_faults(data, catalogue))
+    return athlete
 
 
 def parse_json(text: str) -> Any:
@@ -61,14 +60,14 @@ def _once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
     return dict(pairs)
 
 
-def _read(shape: type[Shape], data: Any) -> Any:
+def _read(shape: type[Shape], data: Any, others: Iterable[Fault] = ()) -> Any:
+    """The object of that shape, unless the shape or others find a fault."""
+    value, found = None, tuple[Fault, ...]()
     try:
-        return shape().load(data)
+        value = shape().load(data)
     except ValidationError as fault:
-        raise FaultyDocument(faults_of(fault.messages, data)) from None
-
-
-def _sound(value: T, faults: tuple[Fault, ...]) -> T:
+        found = faults_of(fault.messages, data)
+    faults = (*found, *others)
     if faults:
         raise FaultyDocument(faults)
     return value

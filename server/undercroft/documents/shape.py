@@ -15,7 +15,7 @@ class Shape(Schema):
     """A schema that builds one domain dataclass (`builds`)."""
 
     builds: ClassVar[type[Any]]
-    error_messages: ClassVar[dict[str, str]] = {
+    error_messages = {  # noqa: RUF012 - marshmallow merges the tables of all bases
         "unknown": UNKNOWN,
         "type": "no object; write an object in braces",
     }

@@ -56,7 +56,7 @@ class SheetSetShape(Shape):
     number = Whole(required=True)
     target = fields.Nested(TargetShape, required=True)
     wish_kg = Number()
-    load = Whole()
+    load = Whole()  # type: ignore[assignment]
     off_kg = Number()
     below = Whole()
     above = Whole()
@@ -69,7 +69,7 @@ class SheetSetShape(Shape):
 class RampSetShape(Shape):
     builds = load_sheet.RampSet
     reps = Whole(required=True)
-    load = Whole(required=True)
+    load = Whole(required=True)  # type: ignore[assignment]
     share = Number(required=True)
 
 
@@ -106,7 +106,7 @@ class AlternativeShape(Shape):
     exercise = Key(required=True)
     name = Text(required=True)
     implement = fields.Nested(SheetImplementShape, required=True)
-    loads = Many(fields.Nested(SheetLoadShape), required=True)
+    loads = Many(fields.Nested(SheetLoadShape), required=True)  # type: ignore[assignment]
     sets = Many(Whole(allow_none=True), required=True)
 
 
@@ -118,7 +118,7 @@ class SheetExerciseShape(Shape):
     method = OneOf(Method, required=True)
     implement = fields.Nested(SheetImplementShape, required=True)
     sets = Many(fields.Nested(SheetSetShape), required=True)
-    loads = Many(fields.Nested(SheetLoadShape), most=2000)
+    loads = Many(fields.Nested(SheetLoadShape), most=2000)  # type: ignore[assignment]
     ramp = Many(fields.Nested(RampSetShape))
     rest = fields.Nested(RestShape)
     group = Text()
