@@ -95,8 +95,8 @@ def run_node(pwa: Path, script: Path, *arguments: str) -> None:
         stderr=sys.stderr,
     )
     if done.returncode:
-        raise RuntimeError(
-            f"building the screens failed at `{script.stem} {' '.join(arguments)}`; the lines above"
+        sys.exit(
+            f"Building the screens failed at `{script.name} {' '.join(arguments)}`; the lines above"
             " say why. It needs the npm registry for its packages. To install the server without"
             f" screens, set {SKIP}=1."
         )
