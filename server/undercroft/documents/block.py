@@ -20,6 +20,7 @@ from undercroft.documents.wish import DETAILS, PROGRESSIONS, WISHES, RigShape
 from undercroft.domain.exercise import Implement
 from undercroft.domain.program import block
 from undercroft.domain.program.methods import Method
+from undercroft.domain.warmup import RampStep
 
 
 class RestShape(Shape):
@@ -36,7 +37,7 @@ class RestShape(Shape):
 
 
 class RampStepShape(Shape):
-    builds = block.RampStep
+    builds = RampStep
     reps = Whole(least=1, most=20, required=True)
     share = Number(least=0.05, most=0.99, unit="of the work load", required=True)
 

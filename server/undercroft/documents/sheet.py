@@ -3,10 +3,11 @@
 from marshmallow import fields
 
 from undercroft.documents.block import MethodDetails, RestShape
-from undercroft.documents.fields import Key, Many, Number, OneOf, Text, Truth, Whole
+from undercroft.documents.fields import Day, Key, Many, Number, OneOf, Text, Truth, Whole
 from undercroft.documents.shape import Shape
 from undercroft.domain import load_sheet
 from undercroft.domain.program.methods import Method
+from undercroft.domain.strength import notches
 
 
 class SheetImplementShape(Shape):
@@ -62,6 +63,8 @@ class SheetSetShape(Shape):
     above = Whole()
     cap = Whole()
     ladder = Many(Whole())
+    after = Many(Whole(), most=2000)
+    turn = Whole()
     curve = fields.Nested(ForceCurveShape)
     why = Text(500)
 
@@ -73,23 +76,29 @@ class RampSetShape(Shape):
     share = Number(required=True)
 
 
-class RiseLimitShape(Shape):
-    builds = load_sheet.RiseLimit
+class RiseShape(Shape):
+    builds = notches.Rise
     per_set = Whole(required=True)
     in_all = Whole(required=True)
 
 
-class SheetNotchesShape(Shape):
-    builds = load_sheet.SheetNotches
+class NotchTableShape(Shape):
+    builds = notches.NotchTable
     lift = Key(required=True)
     level = Whole(required=True)
     form = Whole(required=True)
     base = Whole(required=True)
     drift = Whole(required=True)
-    gain = Many(fields.Tuple((Whole(), Whole())), required=True)
+    kind = Many(Whole(), required=True)
+    at = Many(Number(), required=True)
+    gain = fields.Dict(
+        keys=fields.String(), values=fields.Tuple((Whole(), Whole(), Whole())), required=True
+    )
     offset = Many(Whole(), required=True)
-    rise = fields.Nested(RiseLimitShape, required=True)
-    hold = Truth(required=True)
+    lean = Many(Whole(), required=True)
+    gate = Whole(required=True)
+    rise = fields.Nested(RiseShape, required=True)
+    hold = Truth()
 
 
 class SheetMaximumShape(Shape):
@@ -125,9 +134,10 @@ class SheetExerciseShape(Shape):
     cue = Text(300)
     details = MethodDetails()
     maximum = fields.Nested(SheetMaximumShape)
-    notches = fields.Nested(SheetNotchesShape)
+    notches = fields.Nested(NotchTableShape)
     notes = Many(Text(500))
     cautions = Many(Text(500))
+    locked = Text(500)
     alternatives = Many(fields.Nested(AlternativeShape))
 
 
@@ -144,5 +154,6 @@ class LoadSheetShape(Shape):
     minutes = Whole(required=True)
     needs = Many(Text(200), required=True)
     note = Text(1000)
+    on = Day()
     revision = Whole()
     through = Whole()

@@ -5,9 +5,11 @@ listed once per exercise and referred to by index, so that a sheet stays small o
 """
 
 from dataclasses import dataclass
+from datetime import date
 
 from undercroft.domain.program.block import Rest
 from undercroft.domain.program.methods import Details, Method
+from undercroft.domain.strength.notches import NotchTable
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,9 +70,11 @@ class Target:
 class SheetSet:
     """A set: its target, the wish in kg, and the load chosen for it.
 
-    `load`, `below`, `above` and `ladder` are indices into the exercise's loads; `cap` is the
-    largest index that a suggestion may reach. `off_kg` is chosen minus wished. `ladder[i]` is the
-    load for notch `base + i` of the notch table.
+    `load`, `below`, `above`, `ladder` and `after` hold indices into the exercise's loads, which
+    rise; `cap` is the largest that a suggestion may reach. `off_kg` is chosen minus wished.
+    `ladder[i]` is the load for notch `base + i` of the notch table, and `turn` the set's place
+    among those that give evidence of the lift's maximum. `after[i]` is the load when the
+    exercise's first set was done with load `i`.
     """
 
     key: str
@@ -83,6 +87,8 @@ class SheetSet:
     above: int | None = None
     cap: int | None = None
     ladder: tuple[int, ...] = ()
+    after: tuple[int, ...] = ()
+    turn: int | None = None
     curve: ForceCurve | None = None
     why: str = ""
 
@@ -94,33 +100,6 @@ class RampSet:
     reps: int
     load: int
     share: float
-
-
-@dataclass(frozen=True, slots=True)
-class RiseLimit:
-    """How many notches a suggestion may rise from one set to the next, and in a session."""
-
-    per_set: int
-    in_all: int
-
-
-@dataclass(frozen=True, slots=True)
-class SheetNotches:
-    """The notch table of an exercise: integers, in tenths of a notch unless said otherwise.
-
-    `base` is the notch of a ladder's first step; `gain[k]` is per mille of the difference to level
-    and to form for the (k + 1)-th evidence; `offset[n - 1]` belongs to n = reps + RIR.
-    """
-
-    lift: str
-    level: int
-    form: int
-    base: int
-    drift: int
-    gain: tuple[tuple[int, int], ...]
-    offset: tuple[int, ...]
-    rise: RiseLimit
-    hold: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -147,6 +126,8 @@ class Alternative:
 
 @dataclass(frozen=True, slots=True)
 class SheetExercise:
+    """An exercise worked out. While `locked` says why, its sets cannot be started."""
+
     key: str
     exercise: str
     name: str
@@ -160,15 +141,19 @@ class SheetExercise:
     cue: str = ""
     details: Details | None = None
     maximum: SheetMaximum | None = None
-    notches: SheetNotches | None = None
+    notches: NotchTable | None = None
     notes: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
+    locked: str = ""
     alternatives: tuple[Alternative, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class LoadSheet:
-    """`through` is the last ledger position of the athlete that the loads take into account."""
+    """`through` is the last ledger position of the athlete that the loads take into account.
+
+    `on` is the day for which the session is planned.
+    """
 
     session: str
     name: str
@@ -181,5 +166,6 @@ class LoadSheet:
     minutes: int
     needs: tuple[str, ...]
     note: str = ""
+    on: date | None = None
     revision: int = 0
     through: int = 0

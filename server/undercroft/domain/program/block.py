@@ -6,6 +6,7 @@ from undercroft.domain.program.methods import Details, Method
 from undercroft.domain.program.progression import Progression
 from undercroft.domain.program.rig import Rig
 from undercroft.domain.program.wish import LoadWish
+from undercroft.domain.warmup import RampStep
 
 
 @dataclass(frozen=True, slots=True)
@@ -14,14 +15,6 @@ class Rest:
 
     from_s: int
     to_s: int
-
-
-@dataclass(frozen=True, slots=True)
-class RampStep:
-    """One warm-up set: repetitions at a share of the first work set's load (0.4 is 40 %)."""
-
-    reps: int
-    share: float
 
 
 @dataclass(frozen=True, slots=True)
