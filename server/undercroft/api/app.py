@@ -1,0 +1,68 @@
+"""The application factory."""
+
+from typing import Any
+
+from flask import Flask, request
+from flask.json.provider import DefaultJSONProvider
+from werkzeug.middleware.proxy_fix import ProxyFix
+
+from undercroft.api import (
+    about,
+    coach,
+    desk_athletes,
+    headers,
+    logs,
+    pairing,
+    problems,
+    web,
+)
+from undercroft.api.context import Wiring, wire
+from undercroft.config import Settings
+from undercroft.services.accounts import make_hasher
+from undercroft.services.clock import Clock, now_ms
+from undercroft.store.database import connect, disconnect, open_database
+
+SECTIONS = (about.section, coach.section, pairing.section, desk_athletes.section)
+
+
+class CompactJson(DefaultJSONProvider):
+    """JSON as it is written, short: names in the given order, text as UTF-8."""
+
+    sort_keys = False
+    ensure_ascii = False
+
+    def dumps(self, obj: Any, **options: Any) -> str:
+        return super().dumps(obj, **{"separators": (",", ":"), **options})
+
+
+def create_app(settings: Settings, clock: Clock = now_ms) -> Flask:
+    """The application on `settings.database`, whose tables must be there (`store.migrate`)."""
+    app = Flask("undercroft", static_folder=None)
+    app.json = CompactJson(app)
+    app.url_map.strict_slashes = False
+    wire(app, Wiring(settings, clock, make_hasher(cheap=settings.cheap_passwords)))
+    open_database(settings.database)
+    logs.install(app)
+    headers.install(app)
+    problems.install(app)
+    _connections(app)
+    for section in SECTIONS:
+        app.register_blueprint(section.blueprint)
+    web.install(app)
+    hops = settings.proxy_hops
+    if hops:
+        app.wsgi_app = ProxyFix(app.wsgi_app, hops, hops, hops, 0, 0)  # type: ignore[method-assign]
+    return app
+
+
+def _connections(app: Flask) -> None:
+    """A connection for each request to the API, given back when it ends, however it ends."""
+
+    @app.before_request
+    def _open() -> None:
+        if request.path.startswith("/api/") and request.endpoint != "about.health":
+            connect()
+
+    @app.teardown_request
+    def _close(_: BaseException | None) -> Any:
+        disconnect()

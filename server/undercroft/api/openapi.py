@@ -1,0 +1,125 @@
+"""The OpenAPI 3.1 document, made from the contracts in the endpoints' headers."""
+
+import re
+from typing import Any
+
+from apispec import APISpec
+from apispec.ext.marshmallow import MarshmallowPlugin
+from flask import Flask
+from marshmallow import Schema
+from werkzeug.routing import Rule
+
+from undercroft import __version__
+from undercroft.api import problems, shapes
+from undercroft.api.contract import Contract, Who, contract_of
+from undercroft.api.problems import BadBody, OtherSite, WrongMedia
+from undercroft.api.sessions import COACH_COOKIE, DEVICE_COOKIE
+from undercroft.services import refusals
+from undercroft.services.refusals import Refusal
+
+ABOUT = (
+    "Undercroft carries a coach's program to athletes who train without a network. Phones speak "
+    "`sync` and `snapshot`; the desk speaks the rest. Every answer of the API has the header "
+    "`Undercroft: 1`; everything that goes wrong is a problem document (RFC 9457)."
+)
+
+
+def document(app: Flask) -> dict[str, Any]:
+    """Every endpoint of the app with body, answer and refusals."""
+    plugin = MarshmallowPlugin(schema_name_resolver=_schema_name)
+    spec = APISpec(
+        title="Undercroft",
+        version=__version__,
+        openapi_version="3.1.0",
+        info={"description": ABOUT},
+        plugins=[plugin],
+    )
+    _security(spec)
+    spec.components.schema("Problem", schema=shapes.ProblemDocument)
+    for rule in sorted(app.url_map.iter_rules(), key=lambda r: r.rule):
+        view = app.view_functions[rule.endpoint]
+        if hasattr(view, "contract"):
+            _add(spec, rule, view.__doc__ or "", contract_of(view))
+    found: dict[str, Any] = spec.to_dict()
+    return found
+
+
+def refusals_of(contract: Contract, has_path: bool) -> list[type[Refusal]]:
+    """Every refusal that can come: those that follow from the header, and those it names."""
+    kinds: list[type[Refusal]] = [refusals.Unavailable]
+    if contract.who is not Who.ANYONE:
+        kinds.append(refusals.LogInNeeded)
+    if contract.body is not None:
+        kinds += [BadBody, OtherSite, refusals.TooLarge, WrongMedia, refusals.Invalid]
+    if contract.query is not None:
+        kinds.append(refusals.Invalid)
+    if has_path:
+        kinds.append(refusals.NotFound)
+    return kinds + contract.refusals
+
+
+def _add(spec: APISpec, rule: Rule, doc: str, contract: Contract) -> None:
+    summary, _, description = doc.strip().partition("\n")
+    operation: dict[str, Any] = {
+        "operationId": rule.endpoint,
+        "tags": [rule.endpoint.split(".")[0]],
+        "summary": summary,
+        "parameters": _parameters(rule, contract),
+        "responses": _responses(contract, bool(rule.arguments)),
+    }
+    if description.strip():
+        operation["description"] = re.sub(r"\n\s+", "\n", description.strip())
+    if contract.body is not None:
+        operation["requestBody"] = {
+            "required": True,
+            "content": {"application/json": {"schema": contract.body}},
+        }
+    if contract.who is not Who.ANYONE:
+        operation["security"] = [{"coach" if contract.who is Who.COACH else "device": []}]
+    method = "post" if "POST" in (rule.methods or ()) else "get"
+    spec.path(re.sub(r"<(?:\w+:)?(\w+)>", r"{\1}", rule.rule), operations={method: operation})
+
+
+def _parameters(rule: Rule, contract: Contract) -> list[dict[str, Any]]:
+    path: list[dict[str, Any]] = [
+        {"in": "path", "name": name, "required": True, "schema": _path_schema(rule, name)}
+        for name in sorted(rule.arguments)
+    ]
+    return path + ([{"in": "query", "schema": contract.query}] if contract.query else [])
+
+
+def _path_schema(rule: Rule, name: str) -> dict[str, Any]:
+    whole = f"<int:{name}>" in rule.rule
+    return {"type": "integer", "minimum": 0} if whole else {"type": "string", "minLength": 1}
+
+
+def _responses(contract: Contract, has_path: bool) -> dict[str, Any]:
+    if contract.media != "application/json" or contract.answer is not None:
+        schema: Any = contract.answer or {}
+        good = {"description": "Done", "content": {contract.media: {"schema": schema}}}
+        found: dict[str, Any] = {str(contract.status): good}
+    else:
+        found = {"200" if contract.plain else "204": {"description": "Done"}}
+    for kind in refusals_of(contract, has_path):
+        problem = problems.problem_of(kind)
+        found[str(problem.status)] = _problem_response(problem.title)
+    return found
+
+
+def _problem_response(title: str) -> dict[str, Any]:
+    schema = {"$ref": "#/components/schemas/Problem"}
+    return {
+        "description": title,
+        "content": {"application/problem+json": {"schema": schema}},
+    }
+
+
+def _security(spec: APISpec) -> None:
+    for name, cookie in (("coach", COACH_COOKIE), ("device", DEVICE_COOKIE)):
+        scheme = {"type": "apiKey", "in": "cookie", "name": cookie}
+        spec.components.security_scheme(name, scheme)
+
+
+def _schema_name(schema: type[Schema] | Schema) -> str:
+    kind = schema if isinstance(schema, type) else type(schema)
+    return kind.__name__

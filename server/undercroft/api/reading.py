@@ -1,0 +1,82 @@
+"""Read a JSON body under caps: on the wire, after inflating, in depth."""
+
+import json
+import zlib
+from typing import Any, NoReturn
+
+from flask import Request
+
+from undercroft.api.problems import BadBody, WrongMedia
+from undercroft.services.refusals import TooLarge
+
+DEEPEST = 40
+
+
+def read_json(request: Request, most_bytes: int) -> Any:
+    """The body as plain data. Raises WrongMedia, TooLarge, BadBody."""
+    if request.mimetype != "application/json":
+        raise WrongMedia(
+            f"the body is {request.mimetype or 'of no type'}", "send Content-Type application/json"
+        )
+    raw = _inflated(request, _on_the_wire(request, most_bytes), most_bytes)
+    try:
+        data = json.loads(raw.decode("utf-8"), parse_constant=_no_constant)
+    except (ValueError, RecursionError) as fault:
+        raise BadBody(f"the body is no JSON: {_short(fault)}", "send it again, whole") from None
+    _check_depth(data)
+    return data
+
+
+def _on_the_wire(request: Request, most_bytes: int) -> bytes:
+    if (request.content_length or 0) > most_bytes:
+        raise _too_large(most_bytes)
+    raw: bytes = request.stream.read(most_bytes + 1)
+    if len(raw) > most_bytes:
+        raise _too_large(most_bytes)
+    return raw
+
+
+def _inflated(request: Request, raw: bytes, most_bytes: int) -> bytes:
+    """Never inflates beyond the cap, whatever the body claims to be."""
+    encoding = request.headers.get("Content-Encoding", "identity").lower()
+    if encoding == "identity":
+        return raw
+    if encoding != "gzip":
+        raise WrongMedia(f"the body is encoded as {encoding[:20]!r}", "send it plain or as gzip")
+    inflater = zlib.decompressobj(wbits=31)
+    try:
+        data = inflater.decompress(raw, most_bytes + 1)
+    except zlib.error:
+        raise BadBody("the body is no gzip", "send it again, whole") from None
+    if len(data) > most_bytes:
+        raise _too_large(most_bytes)
+    if not inflater.eof or inflater.unused_data:
+        raise BadBody("the gzip body was cut short or has more behind it", "send it again, whole")
+    return data
+
+
+def _too_large(most_bytes: int) -> TooLarge:
+    return TooLarge(f"the body is larger than {most_bytes} bytes", "send it in smaller parts")
+
+
+def _no_constant(name: str) -> NoReturn:
+    raise ValueError(f"{name} is no number")
+
+
+def _short(fault: BaseException) -> str:
+    return "too deep" if isinstance(fault, RecursionError) else str(fault)[:120]
+
+
+def _check_depth(data: Any) -> None:
+    level = [data]
+    for _ in range(DEEPEST):
+        level = [
+            inner
+            for item in level
+            if isinstance(item, dict | list)
+            for inner in (item.values() if isinstance(item, dict) else item)
+            if isinstance(inner, dict | list)
+        ]
+        if not level:
+            return
+    raise BadBody(f"the body is nested deeper than {DEEPEST} levels", "send a flatter document")

@@ -1,0 +1,23 @@
+"""The one clock."""
+
+import time
+from collections.abc import Callable
+from datetime import UTC, datetime
+
+Clock = Callable[[], int]
+
+SECOND_MS = 1000
+MINUTE_MS = 60 * SECOND_MS
+HOUR_MS = 60 * MINUTE_MS
+DAY_MS = 24 * HOUR_MS
+
+
+def now_ms() -> int:
+    """Whole milliseconds since 1970, UTC."""
+    return time.time_ns() // 1_000_000
+
+
+def iso(ms: int) -> str:
+    """As ISO 8601 in UTC, 2026-02-03T17:04:11.250Z."""
+    moment = datetime.fromtimestamp(ms // 1000, UTC)
+    return f"{moment:%Y-%m-%dT%H:%M:%S}.{ms % 1000:03d}Z"

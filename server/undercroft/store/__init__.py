@@ -1,0 +1,1 @@
+"""What is kept: tables, migrations, queries, feed positions, backups. Computes no load."""

@@ -1,0 +1,23 @@
+"""Athletes, always seen through the coach they belong to."""
+
+from undercroft.store.models import Athlete, Coach
+
+
+def add_athlete(athlete_id: str, coach_id: str, name: str, now: int) -> None:
+    Athlete.insert(id=athlete_id, coach=coach_id, name=name, position=0, created_at=now).execute()
+
+
+def athletes_of(coach_id: str) -> list[Athlete]:
+    return list(
+        Athlete.select().where(Athlete.coach == coach_id).order_by(Athlete.name, Athlete.id)
+    )
+
+
+def athlete_of(coach_id: str, athlete_id: str) -> Athlete | None:
+    """The athlete, if it is this coach's."""
+    return Athlete.get_or_none(Athlete.id == athlete_id, Athlete.coach == coach_id)
+
+
+def athlete_with_coach(athlete_id: str) -> Athlete:
+    """The athlete with its coach's name at hand."""
+    return Athlete.select(Athlete, Coach).join(Coach).where(Athlete.id == athlete_id).get()

@@ -1,0 +1,235 @@
+"""Every table. Times are whole milliseconds since 1970 in UTC; ids are UUID text.
+
+Every table that grows with use has the athlete first in its key, so that PostgreSQL can
+partition by it.
+"""
+
+from peewee import (
+    BigIntegerField,
+    BooleanField,
+    CompositeKey,
+    ForeignKeyField,
+    IntegerField,
+    Model,
+    TextField,
+)
+
+from undercroft.store.database import JsonText, database
+
+
+class Table(Model):
+    class Meta:
+        database = database
+        legacy_table_names = False
+
+
+class Meta(Table):
+    """Facts about the database itself: `epoch` names its life."""
+
+    name = TextField(primary_key=True)
+    value = TextField()
+
+
+class Coach(Table):
+    id = TextField(primary_key=True)
+    email = TextField(unique=True)
+    name = TextField()
+    password_hash = TextField()
+    created_at = BigIntegerField()
+
+
+class CoachLogin(Table):
+    """One browser in which a coach is logged in; the token itself is not kept."""
+
+    id = TextField(primary_key=True)
+    coach_id: str
+    coach = ForeignKeyField(Coach, on_delete="CASCADE")
+    token_hash = TextField(unique=True)
+    created_at = BigIntegerField()
+    last_used_at = BigIntegerField()
+    expires_at = BigIntegerField()
+    agent = TextField()
+
+
+class Athlete(Table):
+    """`position` is the last feed position given; raised only under the athlete's lock."""
+
+    id = TextField(primary_key=True)
+    coach_id: str
+    coach = ForeignKeyField(Coach)
+    name = TextField()
+    document = JsonText(null=True)
+    kit = JsonText(null=True)
+    position = BigIntegerField(default=0)
+    created_at = BigIntegerField()
+
+
+class Device(Table):
+    """A paired phone. `cursor` is the last feed position that it said it has."""
+
+    id = TextField(primary_key=True)
+    athlete_id: str
+    athlete = ForeignKeyField(Athlete, on_delete="CASCADE")
+    name = TextField()
+    token_hash = TextField(unique=True)
+    created_at = BigIntegerField()
+    last_used_at = BigIntegerField()
+    revoked_at = BigIntegerField(null=True)
+    stored_through = BigIntegerField(default=0)
+    cursor = BigIntegerField(default=0)
+
+
+class Invitation(Table):
+    id = TextField(primary_key=True)
+    athlete_id: str
+    athlete = ForeignKeyField(Athlete, on_delete="CASCADE")
+    secret_hash = TextField(unique=True)
+    created_at = BigIntegerField()
+    expires_at = BigIntegerField()
+    used_at = BigIntegerField(null=True)
+    revoked_at = BigIntegerField(null=True)
+
+
+class PairingCode(Table):
+    """`selector` is the code's first half: it says which code a wrong guess costs a try."""
+
+    code_hash = TextField(primary_key=True)
+    selector = TextField(index=True)
+    athlete_id: str
+    athlete = ForeignKeyField(Athlete, on_delete="CASCADE")
+    invitation_id: str | None
+    invitation = ForeignKeyField(Invitation, null=True, on_delete="CASCADE")
+    expires_at = BigIntegerField()
+    tries_left = IntegerField()
+    used_at = BigIntegerField(null=True)
+
+
+class Block(Table):
+    """What the coach is writing; what was sent is a revision."""
+
+    id = TextField(primary_key=True)
+    coach_id: str
+    coach = ForeignKeyField(Coach)
+    name = TextField()
+    document = JsonText()
+    updated_at = BigIntegerField()
+
+
+class Revision(Table):
+    """One immutable state of a block, as sent to one athlete."""
+
+    athlete_id: str
+    athlete = ForeignKeyField(Athlete, on_delete="CASCADE", index=False)
+    number = IntegerField()
+    block = TextField(column_name="block")
+    document = JsonText()
+    sent_at = BigIntegerField()
+    sent_by = TextField()
+
+    class Meta:
+        primary_key = CompositeKey("athlete", "number")
+
+
+class Sheet(Table):
+    """The newest load sheet of a session; `position` is how much of the ledger is in it."""
+
+    athlete_id: str
+    athlete = ForeignKeyField(Athlete, on_delete="CASCADE", index=False)
+    revision = IntegerField()
+    session = TextField()
+    position = BigIntegerField(null=True)
+    document = JsonText()
+
+    class Meta:
+        primary_key = CompositeKey("athlete", "revision", "session")
+
+
+class Entry(Table):
+    """One line of the ledger. Never changed, save that a held one can be accepted.
+
+    `twin` is 0 for the first entry that came under an id; others under the same id are held with
+    1, 2, … `sent` is the entry as it came, kept only where it was held. `accepted_at` is set on
+    a held entry that the coach let in.
+    """
+
+    athlete_id: str
+    athlete = ForeignKeyField(Athlete, on_delete="CASCADE", index=False)
+    position = BigIntegerField()
+    id = TextField()
+    twin = IntegerField()
+    device = TextField()
+    n = BigIntegerField(null=True)
+    v = IntegerField(null=True)
+    kind = TextField()
+    at = TextField(null=True)
+    received_at = BigIntegerField()
+    revision = IntegerField(null=True)
+    session = TextField(null=True)
+    set = TextField(null=True)
+    replaces = TextField(null=True)
+    body = JsonText(null=True)
+    digest = TextField()
+    status = TextField()
+    problem = JsonText(null=True)
+    sent = JsonText(null=True)
+    accepted_at = BigIntegerField(null=True)
+
+    class Meta:
+        primary_key = CompositeKey("athlete", "position")
+        indexes = ((("athlete", "id", "twin"), True), (("athlete", "device", "n"), False))
+
+
+class Change(Table):
+    """One line of the feed. A newer one of the same kind and key supersedes it."""
+
+    athlete_id: str
+    athlete = ForeignKeyField(Athlete, on_delete="CASCADE", index=False)
+    position = BigIntegerField()
+    kind = TextField()
+    key = TextField()
+    body = JsonText()
+    superseded = BooleanField(default=False)
+
+    class Meta:
+        primary_key = CompositeKey("athlete", "position")
+        indexes = ((("athlete", "kind", "key"), False),)
+
+
+class TrackerState(Table):
+    athlete_id: str
+    athlete = ForeignKeyField(Athlete, on_delete="CASCADE", index=False)
+    lift = TextField()
+    session_order = TextField()
+    body = JsonText()
+
+    class Meta:
+        primary_key = CompositeKey("athlete", "lift", "session_order")
+
+
+class RateLimit(Table):
+    """How often something was tried in one window of time."""
+
+    bucket = TextField()
+    window = BigIntegerField()
+    count = IntegerField()
+
+    class Meta:
+        primary_key = CompositeKey("bucket", "window")
+
+
+ALL = (
+    Meta,
+    Coach,
+    CoachLogin,
+    Athlete,
+    Device,
+    Invitation,
+    PairingCode,
+    Block,
+    Revision,
+    Sheet,
+    Entry,
+    Change,
+    TrackerState,
+    RateLimit,
+)
