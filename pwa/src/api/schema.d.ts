@@ -382,6 +382,8 @@ export interface components {
             above?: number;
             cap?: number;
             ladder?: number[];
+            after?: number[];
+            turn?: number;
             curve?: components["schemas"]["ForceCurve"];
             why?: string;
         };
@@ -405,20 +407,26 @@ export interface components {
             high_kg: number;
             source: string;
         };
-        RiseLimit: {
+        Rise: {
             per_set: number;
             in_all: number;
         };
-        SheetNotches: {
+        NotchTable: {
             lift: string;
             level: number;
             form: number;
             base: number;
             drift: number;
-            gain: unknown[];
+            kind: number[];
+            at: number[];
+            gain: {
+                [key: string]: unknown;
+            };
             offset: number[];
-            rise: components["schemas"]["RiseLimit"];
-            hold: boolean;
+            lean: number[];
+            gate: number;
+            rise: components["schemas"]["Rise"];
+            hold?: boolean;
         };
         Alternative: {
             exercise: string;
@@ -442,10 +450,16 @@ export interface components {
             cue?: string;
             details?: components["schemas"]["SpeedRule"] | components["schemas"]["HoldRule"] | components["schemas"]["TempoRule"] | components["schemas"]["OcclusionRule"] | components["schemas"]["UnstableRule"] | components["schemas"]["OneSidedRule"] | components["schemas"]["ClusterRule"] | components["schemas"]["TestRule"];
             maximum?: components["schemas"]["SheetMaximum"];
-            notches?: components["schemas"]["SheetNotches"];
+            notches?: components["schemas"]["NotchTable"];
             notes?: string[];
             cautions?: string[];
+            locked?: string;
             alternatives?: components["schemas"]["Alternative"][];
+        };
+        SheetPlate: {
+            kg: number;
+            thickness_m: number;
+            label?: string;
         };
         LoadSheet: {
             session: string;
@@ -458,7 +472,10 @@ export interface components {
             exercises: components["schemas"]["SheetExercise"][];
             minutes: number;
             needs: string[];
+            plates?: components["schemas"]["SheetPlate"][];
             note?: string;
+            /** Format: date */
+            on?: string;
             revision?: number;
             through?: number;
         };

@@ -1,0 +1,85 @@
+/** Entries: the lines of the ledger, as the athlete's devices write them. */
+import { stamp } from "./clock";
+
+export type Side = "left" | "right";
+
+/** What was done in a set. `load_kg` is null where there was no load or it is not known. */
+export interface SetDone {
+  readonly load_kg: number | null;
+  readonly reps: number | null;
+  /** Repetitions in reserve, in halves. */
+  readonly rir: number | null;
+  readonly to_failure?: boolean;
+  /** 1 to 5, for a speed set whose velocity was not measured. */
+  readonly quality?: number;
+  readonly seconds?: number;
+  readonly side?: Side;
+  /** Repetitions of each block of a cluster. */
+  readonly blocks?: readonly number[];
+  /** 0 to 10. */
+  readonly pain?: number;
+}
+
+export interface Bodies {
+  "session.started": Readonly<Record<string, never>>;
+  "session.finished": { readonly rpe: number; readonly minutes: number; readonly comment?: string };
+  "session.stopped": { readonly why: string; readonly comment?: string };
+  "set.done": SetDone;
+  "set.skipped": { readonly why: string };
+  "set.cleared": Readonly<Record<string, never>>;
+  "set.added": { readonly exercise: string };
+  "exercise.swapped": { readonly exercise: string; readonly to: string };
+  "pain.reported": { readonly where: string; readonly level: number; readonly comment?: string };
+  message: { readonly text: string };
+}
+
+export type Kind = keyof Bodies;
+
+/** An entry before its number is given; kinds that this app does not know may come by the feed. */
+export interface Draft {
+  readonly id: string;
+  readonly v: number;
+  readonly kind: string;
+  readonly replaces: string | null;
+  readonly at: string;
+  readonly revision: number | null;
+  readonly session: string | null;
+  readonly set: string | null;
+  readonly body: unknown;
+}
+
+export interface Entry extends Draft {
+  readonly n: number;
+}
+
+export type Of<K extends Kind, E extends Draft = Draft> = E & {
+  readonly kind: K;
+  readonly body: Bodies[K];
+};
+
+/** What an entry is about. */
+export interface Place {
+  readonly revision?: number | null;
+  readonly session?: string | null;
+  readonly set?: string | null;
+  /** The entry that this one corrects. */
+  readonly replaces?: string | null;
+}
+
+/**
+ * A draft under an id that was made when the screen was drawn, so that a double tap is one entry.
+ */
+export function draft<K extends Kind>(
+  id: string,
+  now: number,
+  kind: K,
+  body: Bodies[K],
+  place: Place = {},
+): Of<K> {
+  const { revision = null, session = null, set = null, replaces = null } = place;
+  return { id, v: 1, kind, replaces, at: stamp(now), revision, session, set, body };
+}
+
+export function is<K extends Kind, E extends Draft>(entry: E, kind: K): entry is Of<K, E> {
+  return entry.kind === kind;
+}

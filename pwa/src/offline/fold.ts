@@ -1,0 +1,102 @@
+/**
+ * The ledger folded: what was done, whatever the order in which entries came and however often. The
+ * same fold as the server's `domain/ledger.py`; the vectors in `fixtures/ledgers` hold them together.
+ */
+import type { Bodies, Draft, Of } from "./entry";
+import { grouped } from "./grouped";
+import { heads } from "./heads";
+
+/** What became of a set; a cleared set has no record. */
+export interface SetRecord {
+  readonly entry: Of<"set.done"> | Of<"set.skipped">;
+  /** Two phones gave different answers; the one with the greatest id counts. */
+  readonly conflict: boolean;
+  /** The exercise to which the athlete added this set; null for a set of the plan. */
+  readonly addedTo: string | null;
+}
+
+export interface SessionRecord {
+  readonly revision: number | null;
+  readonly session: string;
+  readonly started: readonly Draft[];
+  readonly finished: Of<"session.finished"> | null;
+  readonly stopped: Of<"session.stopped"> | null;
+  readonly sets: ReadonlyMap<string, SetRecord>;
+  /** Exercise by key of each set that the athlete added, done or not. */
+  readonly added: ReadonlyMap<string, string>;
+  /** By exercise, what was done instead. */
+  readonly swaps: ReadonlyMap<string, string>;
+  /** Keys of the sets with two answers. */
+  readonly conflicts: readonly string[];
+}
+
+const SET_ANSWERS: ReadonlySet<string> = new Set(["set.done", "set.skipped", "set.cleared"]);
+
+/** Sessions by revision and key, in the order in which their first entry stands. */
+export function fold(entries: readonly Draft[]): SessionRecord[] {
+  const once = [...new Map(entries.map((entry) => [entry.id, entry])).values()];
+  const inSessions = once.filter((entry) => entry.session !== null);
+  const groups = grouped(inSessions, sessionKey);
+  return [...groups.values()].map(foldSession);
+}
+
+function sessionKey({ revision, session }: Draft): string {
+  return `${revision ?? ""} ${session ?? ""}`;
+}
+
+function foldSession(entries: readonly Draft[]): SessionRecord {
+  const kind = (name: string) => entries.filter((entry) => entry.kind === name);
+  return {
+    revision: entries[0]?.revision ?? null,
+    session: entries[0]?.session ?? "",
+    started: heads(kind("session.started")),
+    finished: greatest(kind("session.finished") as Of<"session.finished">[]),
+    stopped: greatest(kind("session.stopped") as Of<"session.stopped">[]),
+    swaps: foldSwaps(kind("exercise.swapped")),
+    ...foldSets(entries.filter((e) => e.kind === "set.added" || SET_ANSWERS.has(e.kind))),
+  };
+}
+
+function foldSets(
+  entries: readonly Draft[],
+): Pick<SessionRecord, "sets" | "added" | "conflicts"> {
+  const sets = new Map<string, SetRecord>();
+  const added = new Map<string, string>();
+  const conflicts: string[] = [];
+  const groups = [...grouped(entries, (entry) => entry.set ?? "")].sort(byKey);
+  for (const [key, group] of groups) {
+    const left = heads(group);
+    const addition = left.findLast((entry) => entry.kind === "set.added");
+    if (addition) added.set(key, (addition.body as Bodies["set.added"]).exercise);
+    const answers = left.filter((entry) => SET_ANSWERS.has(entry.kind));
+    const conflict = answers.length > 1;
+    if (conflict) conflicts.push(key);
+    const entry = answers.at(-1);
+    if (!entry || entry.kind === "set.cleared") continue;
+    const addedTo = added.get(key) ?? null;
+    sets.set(key, { entry: entry as SetRecord["entry"], conflict, addedTo });
+  }
+  return { sets, added, conflicts };
+}
+
+/** A swap back to the exercise itself is no swap. */
+function foldSwaps(entries: readonly Draft[]): Map<string, string> {
+  const swaps = new Map<string, string>();
+  const swapped = entries as readonly Of<"exercise.swapped">[];
+  const groups = [...grouped(swapped, (entry) => entry.body.exercise)].sort(byKey);
+  for (const [exercise, group] of groups) {
+    const instead = greatest(group)?.body.to ?? exercise;
+    if (instead !== exercise) swaps.set(exercise, instead);
+  }
+  return swaps;
+}
+
+function greatest<E extends Draft>(entries: readonly E[]): E | null {
+  return heads(entries).at(-1) ?? null;
+}
+
+function byKey([one]: readonly [string, unknown], [other]: readonly [string, unknown]): number {
+  if (one === other) return 0;
+  return one < other ? -1 : 1;
+}
+

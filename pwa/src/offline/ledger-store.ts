@@ -1,0 +1,139 @@
+/** What the phone keeps of the ledger: giving numbers, the outbox, verdicts. */
+import type { VerdictFor } from "../api/sync";
+import type { LoadSheet } from "../api/types";
+import { DAY_MS } from "./clock";
+import type { Kept, Transaction } from "./database";
+import type { Draft } from "./entry";
+import type { Storage } from "./storage";
+
+export const KEPT_DAYS = 30;
+
+/** Nobody is paired here, so nobody's ledger can be written. */
+export class NotPaired extends Error {
+  override readonly name = "NotPaired";
+}
+
+/**
+ * Gives the draft the next number and stores it; the sheet that a session begins with is pinned in
+ * the same transaction. A draft that is stored already is left as it is.
+ */
+export function append(storage: Storage, draft: Draft, begins?: LoadSheet): Promise<Kept> {
+  return storage.run("readwrite", async (transaction) => {
+    const entries = transaction.objectStore("entries");
+    const before = await entries.get(draft.id);
+    if (before) return before;
+    const identity = await identityIn(transaction);
+    if (!identity) throw new NotPaired("this phone is not paired");
+    const n = identity.lastN + 1;
+    const { device } = identity;
+    const kept: Kept = {
+      id: draft.id,
+      athlete: identity.athlete.id,
+      device,
+      n,
+      entry: { ...draft, n },
+      outbox: device,
+    };
+    await entries.add(kept);
+    await transaction.objectStore("facts").put({ ...identity, lastN: n }, "identity");
+    if (begins) await pin(transaction, begins, kept);
+    return kept;
+  });
+}
+
+async function pin(
+  transaction: Transaction<"readwrite">,
+  sheet: LoadSheet,
+  start: Kept,
+): Promise<void> {
+  const { n, device, entry } = start;
+  const startedAt = Date.parse(entry.at);
+  const pinned = { session: sheet.session, sheet, startedAt, n, device, ramp: {} };
+  await transaction.objectStore("pins").put(pinned);
+}
+
+/** Entries of this device that have no verdict, lowest number first, without those to be left out. */
+export function waiting(
+  storage: Storage,
+  device: string,
+  most: number,
+  leftOut: ReadonlySet<string> = new Set(),
+): Promise<Kept[]> {
+  return storage.run("readonly", async (transaction) => {
+    const index = transaction.objectStore("entries").index("outbox");
+    const found = await index.getAll(allOf(device), most + leftOut.size);
+    return found.filter((kept) => !leftOut.has(kept.id)).slice(0, most);
+  });
+}
+
+/** Takes what has a verdict out of the outbox; returns how many that were. */
+export async function settle(
+  transaction: Transaction<"readwrite">,
+  verdicts: readonly VerdictFor[],
+  serverNow: number,
+): Promise<number> {
+  const entries = transaction.objectStore("entries");
+  let settled = 0;
+  for (const { id, status, position, problem } of verdicts) {
+    const kept = await entries.get(id);
+    if (!kept?.outbox) continue;
+    const { athlete, device, n, entry } = kept;
+    await entries.put({
+      id,
+      athlete,
+      device,
+      n,
+      entry,
+      verdict: status,
+      verdictAt: serverNow,
+      ...(typeof position === "number" && { position }),
+      ...(problem ? { problem } : {}),
+    });
+    settled += 1;
+  }
+  return settled;
+}
+
+/** Puts entries of this device above that number back into the outbox: the server lost them. */
+export async function sendAgain(
+  transaction: Transaction<"readwrite">,
+  device: string,
+  above: number,
+): Promise<number> {
+  const entries = transaction.objectStore("entries");
+  const lost = await entries
+    .index("number")
+    .getAll(IDBKeyRange.bound([device, above], [device, Infinity], true));
+  const gone = lost.filter((kept) => !kept.outbox);
+  for (const { id, athlete, n, entry } of gone) {
+    await entries.put({ id, athlete, device, n, entry, outbox: device });
+  }
+  return gone.length;
+}
+
+/** Forgets entries whose verdict is older than 30 days by the server's clock. */
+export async function forgetOld(
+  transaction: Transaction<"readwrite">,
+  serverNow: number,
+): Promise<void> {
+  const entries = transaction.objectStore("entries");
+  const before = serverNow - KEPT_DAYS * DAY_MS;
+  const kept = await entries.getAll();
+  const old = kept.filter((each) => !each.outbox && (each.verdictAt ?? serverNow) < before);
+  const gone = new Set(old.map((each) => each.id));
+  for (const id of gone) await entries.delete(id);
+  const sessions = new Set(kept.filter((k) => !gone.has(k.id)).map((k) => k.entry.session));
+  const pins = transaction.objectStore("pins");
+  for (const { session } of await pins.getAll()) {
+    if (!sessions.has(session)) await pins.delete(session);
+  }
+}
+
+export async function identityIn(transaction: Transaction<"readonly" | "readwrite">) {
+  const found = await transaction.objectStore("facts").get("identity");
+  return found && "device" in found ? found : null;
+}
+
+function allOf(device: string): IDBKeyRange {
+  return IDBKeyRange.bound([device, 0], [device, Infinity]);
+}

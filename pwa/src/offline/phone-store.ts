@@ -1,0 +1,134 @@
+/** Everything that the phone holds, read at once; and pairing, which changes whose it is. */
+import type { FeedItem, Paired } from "../api/sync";
+import type {
+  Facts,
+  Identity,
+  Kept,
+  Notes,
+  Pin,
+  Settings,
+  Transaction,
+  TrendPoint,
+} from "./database";
+import { identityIn } from "./ledger-store";
+import type { Storage } from "./storage";
+
+export interface Holdings {
+  readonly identity: Identity | null;
+  readonly settings: Settings;
+  readonly notes: Notes;
+  readonly entries: readonly Kept[];
+  readonly feed: readonly FeedItem[];
+  readonly pins: readonly Pin[];
+  readonly trend: readonly TrendPoint[];
+}
+
+export const NOTHING: Holdings = {
+  identity: null,
+  settings: {},
+  notes: {},
+  entries: [],
+  feed: [],
+  pins: [],
+  trend: [],
+};
+
+export function readAll(storage: Storage): Promise<Holdings> {
+  return storage.run("readonly", async (transaction) => {
+    const facts = transaction.objectStore("facts");
+    const [identity, settings, notes, entries, feed, pins, trend] = await Promise.all([
+      identityIn(transaction),
+      facts.get("settings"),
+      facts.get("notes"),
+      transaction.objectStore("entries").getAll(),
+      transaction.objectStore("feed").getAll(),
+      transaction.objectStore("pins").getAll(),
+      transaction.objectStore("trend").getAll(),
+    ]);
+    return {
+      identity,
+      settings: (settings ?? {}) as Settings,
+      notes: (notes ?? {}) as Notes,
+      entries,
+      feed,
+      pins,
+      trend,
+    };
+  });
+}
+
+export function readIdentity(storage: Storage): Promise<Identity | null> {
+  return storage.run("readonly", identityIn);
+}
+
+export function saveFact<K extends "settings" | "notes">(
+  storage: Storage,
+  name: K,
+  change: Partial<Facts[K]>,
+): Promise<Facts[K]> {
+  return storage.run("readwrite", async (transaction) => {
+    const facts = transaction.objectStore("facts");
+    const changed: Facts[K] = { ...(await facts.get(name)), ...change };
+    await facts.put(changed, name);
+    return changed;
+  });
+}
+
+/** Notes how many warm-up sets of an exercise are done. */
+export function saveRamp(
+  storage: Storage,
+  session: string,
+  exercise: string,
+  done: number,
+): Promise<void> {
+  return storage.run("readwrite", async (transaction) => {
+    const pins = transaction.objectStore("pins");
+    const pin = await pins.get(session);
+    if (pin) await pins.put({ ...pin, ramp: { ...pin.ramp, [exercise]: done } });
+  });
+}
+
+/**
+ * Takes a new pairing. What this athlete has not sent yet is numbered anew under the new device; what
+ * another athlete has not sent stays, is never sent in this one's name, and waits for its own.
+ */
+export function pairWith(storage: Storage, pairing: Paired): Promise<void> {
+  return storage.run("readwrite", async (transaction) => {
+    const before = await identityIn(transaction);
+    if (before?.device === pairing.device) return;
+    if (before && before.athlete.id !== pairing.athlete.id) await forgetPlans(transaction);
+    const lastN = await takeOver(transaction, pairing);
+    const identity: Identity = { ...pairing, lastN, storedThrough: 0, snapshotDue: true };
+    await transaction.objectStore("facts").put(identity, "identity");
+  });
+}
+
+async function takeOver(transaction: Transaction<"readwrite">, pairing: Paired): Promise<number> {
+  const entries = transaction.objectStore("entries");
+  const unsent = (await entries.getAll())
+    .filter((kept) => kept.outbox && kept.athlete === pairing.athlete.id)
+    .toSorted((one, other) => one.n - other.n);
+  let n = 0;
+  for (const kept of unsent) {
+    n += 1;
+    const { device } = pairing;
+    await entries.put({ ...kept, device, n, entry: { ...kept.entry, n }, outbox: device });
+  }
+  return n;
+}
+
+async function forgetPlans(transaction: Transaction<"readwrite">): Promise<void> {
+  await transaction.objectStore("feed").clear();
+  await transaction.objectStore("pins").clear();
+  await transaction.objectStore("trend").clear();
+  const entries = transaction.objectStore("entries");
+  for (const kept of await entries.getAll()) if (!kept.outbox) await entries.delete(kept.id);
+}
+
+/** Leaves nothing behind. The caller has warned of what is unsent. */
+export function wipe(storage: Storage): Promise<void> {
+  return storage.run("readwrite", async (transaction) => {
+    const names = Array.from(transaction.objectStoreNames);
+    await Promise.all(names.map((name) => transaction.objectStore(name).clear()));
+  });
+}

@@ -1,0 +1,107 @@
+/** A session as the athlete does it: its sheet with swaps and added sets, and in which order. */
+import type { LoadSheet, SheetExercise, SheetSet } from "../api/types";
+import type { SessionRecord } from "./fold";
+import { grouped } from "./grouped";
+
+/** Either a warm-up set or a work set, by its exercise's key. */
+export type Step =
+  | { readonly kind: "ramp"; readonly exercise: string; readonly ramp: number }
+  | { readonly kind: "set"; readonly exercise: string; readonly set: string };
+
+export type Changes = Pick<SessionRecord, "added" | "swaps">;
+
+/** The sheet's exercises with what the athlete has swapped and added. */
+export function exercisesOf(sheet: LoadSheet, changes: Changes): SheetExercise[] {
+  return sheet.exercises.map((exercise) => {
+    const to = changes.swaps.get(exercise.key);
+    return withAdded(to === undefined ? exercise : swapped(exercise, to), changes.added);
+  });
+}
+
+/** The exercise done another way; its loads come from the sheet, made by the server in advance. */
+function swapped(exercise: SheetExercise, to: string): SheetExercise {
+  const other = exercise.alternatives?.find((each) => each.exercise === to);
+  if (!other) return exercise;
+  const { key, method, rest, group, locked, alternatives } = exercise;
+  return {
+    key,
+    method,
+    ...(rest && { rest }),
+    ...(group && { group }),
+    ...(locked && { locked }),
+    ...(alternatives && { alternatives }),
+    exercise: other.exercise,
+    name: other.name,
+    implement: other.implement,
+    loads: other.loads,
+    sets: exercise.sets.map(({ key: set, number, target }, index) => {
+      const load = other.sets[index];
+      return { key: set, number, target, ...(typeof load === "number" && { load }) };
+    }),
+  };
+}
+
+/** Added sets are like the last one of the plan. */
+function withAdded(exercise: SheetExercise, added: Changes["added"]): SheetExercise {
+  const last = exercise.sets.at(-1);
+  const keys = [...added].filter(([, to]) => to === exercise.key).map(([key]) => key);
+  if (!last || keys.length === 0) return exercise;
+  const more = keys.sort().map((key, index): SheetSet => {
+    const turn = last.turn === undefined ? {} : { turn: BEYOND_THE_PLAN };
+    return { ...last, key, number: last.number + 1 + index, ...turn };
+  });
+  return { ...exercise, sets: [...exercise.sets, ...more] };
+}
+
+const BEYOND_THE_PLAN = 1_000;
+
+/** Every step in order; exercises that share a group are done in rounds. */
+export function stepsOf(exercises: readonly SheetExercise[]): Step[] {
+  const rounds = grouped(exercises, (exercise) => exercise.group ?? `alone ${exercise.key}`);
+  return [...rounds.values()].flatMap(stepsOfGroup);
+}
+
+function stepsOfGroup(exercises: readonly SheetExercise[]): Step[] {
+  const ramps = exercises.flatMap(({ key, ramp = [] }) =>
+    ramp.map((_, index): Step => ({ kind: "ramp", exercise: key, ramp: index })),
+  );
+  const longest = Math.max(...exercises.map(({ sets }) => sets.length));
+  const sets = Array.from({ length: longest }, (_, round) =>
+    exercises.flatMap(({ key, sets: own }): Step[] => {
+      const set = own[round];
+      return set ? [{ kind: "set", exercise: key, set: set.key }] : [];
+    }),
+  );
+  return [...ramps, ...sets.flat()];
+}
+
+export interface Progress {
+  readonly sets: ReadonlyMap<string, unknown>;
+  /** Warm-up sets done, by exercise. */
+  readonly ramp: Readonly<Record<string, number>>;
+}
+
+/** Neither done nor skipped. A warm-up is past once a work set of its exercise has been done. */
+export function openSteps(exercises: readonly SheetExercise[], progress: Progress): Step[] {
+  const begun = new Set(
+    exercises
+      .filter(({ sets }) => sets.some((set) => progress.sets.has(set.key)))
+      .map(({ key }) => key),
+  );
+  const locked = new Set(exercises.filter((each) => each.locked).map(({ key }) => key));
+  return stepsOf(exercises).filter((step) => {
+    if (locked.has(step.exercise)) return false;
+    if (step.kind === "set") return !progress.sets.has(step.set);
+    return !begun.has(step.exercise) && step.ramp >= (progress.ramp[step.exercise] ?? 0);
+  });
+}
+
+/** What comes next; an exercise that the athlete chose goes first as long as it has open steps. */
+export function nextStep(
+  exercises: readonly SheetExercise[],
+  progress: Progress,
+  chosen: string | null = null,
+): Step | null {
+  const open = openSteps(exercises, progress);
+  return open.find((step) => step.exercise === chosen) ?? open[0] ?? null;
+}
