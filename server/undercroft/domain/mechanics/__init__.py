@@ -1,0 +1,1 @@
+"""Forces from things that hang, stretch, turn and run over pulleys."""
