@@ -21,6 +21,13 @@ class SheetImplementShape(Shape):
     sleeve_length_m = Number()
 
 
+class SheetPlateShape(Shape):
+    builds = load_sheet.SheetPlate
+    kg = Number(required=True)
+    thickness_m = Number(required=True)
+    label = Text(40)
+
+
 class SheetLoadShape(Shape):
     builds = load_sheet.SheetLoad
     kg = Number(required=True)
@@ -94,6 +101,12 @@ class NotchTableShape(Shape):
     gain = fields.Dict(
         keys=fields.String(), values=fields.Tuple((Whole(), Whole(), Whole())), required=True
     )
+    missed = fields.Dict(
+        keys=fields.String(), values=fields.Tuple((Whole(), Whole(), Whole())), required=True
+    )
+    told = Whole(required=True)
+    less = Many(Whole(), required=True)
+    tells = Many(Whole(), required=True)
     offset = Many(Whole(), required=True)
     lean = Many(Whole(), required=True)
     gate = Whole(required=True)
@@ -153,6 +166,7 @@ class LoadSheetShape(Shape):
     exercises = Many(fields.Nested(SheetExerciseShape), required=True)
     minutes = Whole(required=True)
     needs = Many(Text(200), required=True)
+    plates = Many(fields.Nested(SheetPlateShape))
     note = Text(1000)
     on = Day()
     revision = Whole()

@@ -26,6 +26,15 @@ class SheetImplement:
 
 
 @dataclass(frozen=True, slots=True)
+class SheetPlate:
+    """A sort of plate in use, for drawing it; `label` where it is not just its kilograms."""
+
+    kg: float
+    thickness_m: float
+    label: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class SheetLoad:
     """One load that the kit can make.
 
@@ -165,6 +174,7 @@ class LoadSheet:
     exercises: tuple[SheetExercise, ...]
     minutes: int
     needs: tuple[str, ...]
+    plates: tuple[SheetPlate, ...] = ()
     note: str = ""
     on: date | None = None
     revision: int = 0

@@ -1,0 +1,59 @@
+"""undercroft sheet: a block worked out into load sheets, without a database."""
+
+from datetime import date, datetime, timedelta
+from functools import partial
+from pathlib import Path
+
+import click
+
+from undercroft.commands.reading import read_block_file, read_file, refuse
+from undercroft.commands.sheet_text import sheet_lines
+from undercroft.documents.canonical import to_json
+from undercroft.documents.catalogue import catalogue
+from undercroft.documents.reading import read_athlete, read_kit
+from undercroft.documents.sheet import LoadSheetShape
+from undercroft.domain.program.finding import Severity
+from undercroft.domain.sheet import Order, standing_of, work_out
+
+FILE = click.Path(exists=True, dir_okay=False, path_type=Path)
+
+
+@click.command()
+@click.argument("block", type=FILE)
+@click.argument("kit", type=FILE)
+@click.argument("athlete", type=FILE)
+@click.option("--json", "as_json", is_flag=True, help="Print the sheets as JSON.")
+@click.option(
+    "--starts-on",
+    type=click.DateTime(["%Y-%m-%d"]),
+    help="Monday of the first week; the next Monday unless given.",
+)
+def sheet(block: Path, kit: Path, athlete: Path, as_json: bool, starts_on: datetime | None) -> None:
+    """Work BLOCK out into load sheets for ATHLETE on KIT.
+
+    BLOCK is a .json or .csv file, KIT and ATHLETE are .json files. A document with faults is
+    refused with every fault's place and mend, and exit status 2.
+    """
+    person = read_file(athlete, partial(read_athlete, catalogue=catalogue()))
+    order = Order(
+        block=read_block_file(block),
+        athlete=person,
+        kit=read_file(kit, read_kit),
+        catalogue=catalogue(),
+        standing=standing_of(person),
+        starts_on=starts_on.date() if starts_on else next_monday(date.today()),  # noqa: DTZ011
+    )
+    done = work_out(order)
+    stops = [finding for finding in done.findings if finding.severity is Severity.STOP]
+    if stops:
+        refuse(block, stops)
+    if as_json:
+        shape = LoadSheetShape()
+        click.echo(to_json({"sheets": [shape.dump(one) for one in done.sheets]}), nl=False)
+        return
+    click.echo("\n\n".join("\n".join(sheet_lines(one)) for one in done.sheets))
+
+
+def next_monday(today: date) -> date:
+    """Today if it is a Monday, else the Monday to come."""
+    return today + timedelta(days=-today.weekday() % 7)

@@ -1,0 +1,99 @@
+"""A load sheet as lines of text."""
+
+from collections.abc import Iterator, Mapping
+
+from undercroft.domain.load_sheet import (
+    LoadSheet,
+    SheetExercise,
+    SheetImplement,
+    SheetLoad,
+    SheetSet,
+    Target,
+)
+
+Labels = Mapping[float, str]
+"""Names of plates that are not simply their kilograms, by those kilograms."""
+
+
+def sheet_lines(sheet: LoadSheet) -> Iterator[str]:
+    """The whole session, exercise by exercise."""
+    day = f"{sheet.on:%A %-d %B %Y}" if sheet.on else ""
+    yield f"{sheet.week_name} · {sheet.name} · {day} · about {sheet.minutes} min"
+    yield f"{sheet.athlete} at {sheet.kit}. Needs: {', '.join(sheet.needs)}"
+    labels = {plate.kg: plate.label for plate in sheet.plates if plate.label}
+    for exercise in sheet.exercises:
+        yield ""
+        yield from _exercise_lines(exercise, labels)
+
+
+def _exercise_lines(exercise: SheetExercise, labels: Labels) -> Iterator[str]:
+    known = exercise.maximum
+    told = f", 1RM {known.kg:.1f} kg ({known.low_kg:.0f}-{known.high_kg:.0f})" if known else ""
+    yield f"{exercise.name} · {exercise.method.value} · {exercise.implement.name}{told}"
+    if exercise.rest:
+        yield f"  rest {exercise.rest.from_s}-{exercise.rest.to_s} s. {exercise.cue}".rstrip()
+    for step in exercise.ramp:
+        load = exercise.loads[step.load]
+        hang = hanging(load, exercise.implement, labels)
+        yield f"  warm-up  {counted(step.reps)}  {load.kg:g} kg  {hang}  ({step.share:.0%})"
+    for one in exercise.sets:
+        yield _set_line(one, exercise, labels)
+    if exercise.notes or exercise.locked:
+        others = ", ".join(other.name for other in exercise.alternatives)
+        if others:
+            yield f"  instead, with what stands here: {others}"
+    for line in (*exercise.notes, *exercise.cautions, exercise.locked):
+        if line:
+            yield f"  ! {line}"
+
+
+def _set_line(one: SheetSet, exercise: SheetExercise, labels: Labels) -> str:
+    asked = f"  set {one.number}  {target_words(one.target)}"
+    if one.load is None:
+        return f"{asked}  {one.why}"
+    load = exercise.loads[one.load]
+    off = (
+        f"{one.off_kg or 0:+.2f} kg off the wish" if abs(one.off_kg or 0) >= 0.005 else "as wished"
+    )
+    hang = hanging(load, exercise.implement, labels)
+    return f"{asked}  {load.kg:g} kg  {hang}  {off}  ({one.why})"
+
+
+def hanging(load: SheetLoad, implement: SheetImplement, labels: Labels) -> str:
+    """What to hang or choose, in words."""
+    if load.piece_kg is not None:
+        return f"[{load.piece_kg:g} kg dumbbell]"
+    if load.pin_kg is not None:
+        added = "".join(f" + {kg:g}" for kg in load.add_ons_kg)
+        return f"[pin {load.pin_kg:g}{added}]"
+    plates = " + ".join(labels.get(kg) or f"{kg:g}" for kg in load.side)
+    return f"[{_where(implement)}: {plates}]" if plates else "[nothing added]"
+
+
+def _where(implement: SheetImplement) -> str:
+    if implement.kind.startswith("dumbbell"):
+        return "each end"
+    return "each side" if implement.sides == 2 else "on it"
+
+
+def counted(number: int) -> str:
+    """So many repetitions."""
+    return "1 rep" if number == 1 else f"{number} reps"
+
+
+def target_words(target: Target) -> str:
+    """What is asked of the athlete in a set."""
+    parts = []
+    if target.blocks:
+        parts.append("+".join(map(str, target.blocks)) + " reps")
+    elif target.reps is not None:
+        parts.append(counted(target.reps))
+    if target.seconds is not None:
+        parts.append(f"{target.seconds:g} s")
+    if target.distance_m is not None:
+        parts.append(f"{target.distance_m:g} m")
+    if target.to_failure:
+        parts.append("to failure")
+    elif target.rir is not None:
+        parts.append(f"{target.rir:g} in reserve")
+    return ", ".join(parts) or "as it comes"

@@ -1,0 +1,144 @@
+"""One exercise of a session, worked out."""
+
+from dataclasses import replace
+
+from undercroft.domain.exercise import Exercise
+from undercroft.domain.load_sheet import (
+    Alternative,
+    SheetExercise,
+    SheetImplement,
+    SheetSet,
+    Target,
+)
+from undercroft.domain.loads import nearest
+from undercroft.domain.program.block import ExercisePlan, SetPlan
+from undercroft.domain.program.methods import Method
+from undercroft.domain.sheet.day import Day, implement_for, maximum_on
+from undercroft.domain.sheet.loading import load_sets
+from undercroft.domain.sheet.shelf import shelve
+from undercroft.domain.sheet.turns import gives_evidence, planned_rir
+from undercroft.domain.sheet.wishes import UnknownMaximum, WishedLoad, wished_load
+from undercroft.domain.sheet.words import LOCKED, cautions, notes
+
+MOST_ALTERNATIVES = 3
+
+
+def work_out_exercise(day: Day, plan: ExercisePlan) -> SheetExercise:
+    """The exercise with a load for every set that its kit can make. Raises UnknownMaximum."""
+    exercise = day.catalogue[plan.exercise]
+    wishes = _wishes(day, plan)
+    sets = tuple(
+        _sheet_set(day, number, one, wish)
+        for number, (one, wish) in enumerate(zip(plan.sets, wishes, strict=True), start=1)
+    )
+    return _loaded(day, plan, wishes, _unloaded(day, plan, exercise, sets))
+
+
+def _wishes(day: Day, plan: ExercisePlan) -> list[WishedLoad]:
+    wishes: list[WishedLoad] = []
+    for one in plan.sets:
+        first_kg = wishes[0].kg if wishes else None
+        wishes.append(wished_load(day, plan, one, first_kg))
+    return wishes
+
+
+def _sheet_set(day: Day, number: int, one: SetPlan, wish: WishedLoad) -> SheetSet:
+    rir = planned_rir(one)
+    target = Target(
+        reps=one.reps,
+        rir=None if rir is None else round(rir * 2) / 2,
+        to_failure=one.to_failure,
+        percent=wish.percent,
+        seconds=one.seconds,
+        distance_m=one.distance_m,
+        blocks=one.blocks,
+    )
+    turn = day.turns.get(one.key)
+    return SheetSet(key=one.key, number=number, target=target, turn=turn, why=wish.why)
+
+
+def _unloaded(
+    day: Day, plan: ExercisePlan, exercise: Exercise, sets: tuple[SheetSet, ...]
+) -> SheetExercise:
+    implement = implement_for(plan, day.catalogue)
+    piece = day.pieces.get(implement)
+    missing = () if piece else (f"No {implement.replace('-', ' ')} stands here.",)
+    tells = gives_evidence(plan, implement)
+    table = day.tables.get(plan.exercise) if tells else None
+    return SheetExercise(
+        key=plan.key,
+        exercise=plan.exercise,
+        name=exercise.name,
+        method=plan.method,
+        implement=piece.implement if piece else SheetImplement(kind=implement, name="not here"),
+        sets=sets,
+        rest=plan.rest,
+        group=plan.group,
+        cue=plan.cue or (exercise.cues[0] if exercise.cues else ""),
+        details=plan.details,
+        maximum=maximum_on(day, plan.exercise),
+        notches=replace(table, hold=plan.hold_the_plan) if table else None,
+        notes=(*missing, *notes(plan)),
+        cautions=cautions(day, plan, exercise),
+        locked=LOCKED if plan.method is Method.OCCLUSION else "",
+        alternatives=_alternatives(day, plan, exercise),
+    )
+
+
+def _loaded(
+    day: Day, plan: ExercisePlan, wishes: list[WishedLoad], sheet: SheetExercise
+) -> SheetExercise:
+    piece = day.pieces.get(implement_for(plan, day.catalogue))
+    nothing = all(
+        wish.kg is None and wish.why.startswith(("nothing", "your own")) for wish in wishes
+    )
+    if piece is None or piece.table is None or nothing:
+        return sheet
+    loaded = load_sets(plan, piece.table, wishes, sheet.sets)
+    return replace(sheet, loads=loaded.shelf.loads, ramp=loaded.ramp, sets=loaded.sets)
+
+
+def _alternatives(day: Day, plan: ExercisePlan, exercise: Exercise) -> tuple[Alternative, ...]:
+    if plan.method is Method.OCCLUSION:
+        return ()
+    here = [a for a in exercise.alternatives if day.catalogue[a].implement in day.pieces]
+    fit = [a for a in here if _can_be_done(day, day.catalogue[a])]
+    return tuple(_alternative(day, plan, a) for a in fit[:MOST_ALTERNATIVES])
+
+
+def _can_be_done(day: Day, exercise: Exercise) -> bool:
+    standing = {"support": day.kit.supports, "landmine": day.kit.landmines}
+    avoided = any(exercise.key in injury.avoid for injury in day.athlete.injuries)
+    return not avoided and all(
+        bool(standing[need]) if need in standing else need in day.kit.things
+        for need in exercise.needs
+    )
+
+
+def _alternative(day: Day, plan: ExercisePlan, other: str) -> Alternative:
+    """The other exercise with loads for the same sets, as far as its own maximum is known."""
+    exercise = day.catalogue[other]
+    piece = day.pieces[exercise.implement]
+    swapped = replace(plan, exercise=other, implement=None)
+    chosen = [_swapped_load(day, swapped, one) for one in plan.sets]
+    if piece.table is None:
+        chosen = [None] * len(chosen)
+    fits = [None if kg is None or not piece.table else nearest(piece.table, kg) for kg in chosen]
+    shelf = shelve(fit.load for fit in fits if fit is not None)
+    return Alternative(
+        exercise=other,
+        name=exercise.name,
+        implement=piece.implement,
+        loads=shelf.loads,
+        sets=tuple(None if fit is None else shelf.index(fit.load) for fit in fits),
+    )
+
+
+def _swapped_load(day: Day, plan: ExercisePlan, one: SetPlan) -> float | None:
+    """A load for the swapped exercise where its own maximum gives one; else found by feel."""
+    if day.lift(plan.exercise) is None:
+        return None
+    try:
+        return wished_load(day, plan, one, None).kg
+    except UnknownMaximum:
+        return None

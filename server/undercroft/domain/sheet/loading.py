@@ -1,0 +1,131 @@
+"""Loads for all sets of one exercise: warm-up ramp, work sets, and the ladders around them."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from itertools import chain
+
+from undercroft.domain.following import loads_after
+from undercroft.domain.handling import plan as plan_handling
+from undercroft.domain.load_sheet import RampSet, SheetSet
+from undercroft.domain.loads import Aim, Fit, Load, LoadTable, nearest, nearest_many
+from undercroft.domain.plates import PlateTable
+from undercroft.domain.program.block import ExercisePlan
+from undercroft.domain.sheet.shelf import Shelf, shelve
+from undercroft.domain.sheet.wishes import WishedLoad
+from undercroft.domain.warmup import WarmUpSet, warm_up
+
+AROUND = tuple(1 + step / 100 for step in range(-20, 21))
+"""Shares of a wish whose loads go onto the sheet, so that the athlete can step away from it."""
+
+MOST_BY_FEEL = 60
+"""Loads offered where the athlete finds the load by feel."""
+
+
+@dataclass(frozen=True, slots=True)
+class Loaded:
+    """The exercise's shelf, its warm-up ramp and its sets with their loads filled in."""
+
+    shelf: Shelf
+    ramp: tuple[RampSet, ...]
+    sets: tuple[SheetSet, ...]
+
+
+def load_sets(
+    plan: ExercisePlan, table: LoadTable, wishes: Sequence[WishedLoad], sets: Sequence[SheetSet]
+) -> Loaded:
+    """Choose a load for every set that wishes one; `sets` come back with indices filled in."""
+    ramp = _ramp(plan, table, wishes)
+    fits = _fits(plan, table, ramp, wishes)
+    ramp_fits, set_fits = fits[: len(ramp)], fits[len(ramp) :]
+    ladders = [_around(table, wish, fit) for wish, fit in zip(wishes, set_fits, strict=True)]
+    shelf = shelve(_all_loads(table, fits, ladders, wishes))
+    return Loaded(
+        shelf,
+        tuple(
+            RampSet(one.step.reps, shelf.index(fit.load), one.step.share)
+            for one, fit in zip(ramp, ramp_fits, strict=True)
+            if fit is not None
+        ),
+        tuple(
+            _filled(one, wish, fit, ladder, shelf)
+            for one, wish, fit, ladder in zip(sets, wishes, set_fits, ladders, strict=True)
+        ),
+    )
+
+
+def _ramp(
+    plan: ExercisePlan, table: LoadTable, wishes: Sequence[WishedLoad]
+) -> tuple[WarmUpSet, ...]:
+    first = wishes[0]
+    if first.kg is None or first.kg <= 0 or plan.warm_up == ():
+        return ()
+    part = None if first.percent is None else first.percent / 100
+    return warm_up(first.kg, table, part, plan.warm_up)
+
+
+def _fits(
+    plan: ExercisePlan,
+    table: LoadTable,
+    ramp: Sequence[WarmUpSet],
+    wishes: Sequence[WishedLoad],
+) -> list[Fit | None]:
+    """Ramp and sets in turn, loaded with the fewest handlings; None where nothing is wished."""
+    aims = [one.target_kg for one in ramp] + [wish.kg for wish in wishes]
+    wished = [Aim(kg) for kg in aims if kg is not None]
+    steps = iter(plan_handling(table, wished, plan.tolerance_percent / 100).steps)
+    return [None if kg is None else next(steps).fit for kg in aims]
+
+
+def _around(table: LoadTable, wish: WishedLoad, fit: Fit | None) -> tuple[Load, ...]:
+    """Loads for the notches around the wish, stacked onto what hangs there as planned."""
+    if wish.kg is None or fit is None:
+        return ()
+    targets = wish.by_notch_kg or tuple(wish.kg * share for share in AROUND)
+    if isinstance(table, PlateTable):
+        return loads_after(table, fit.load.plates, targets)
+    return nearest_many(table, targets)
+
+
+def _all_loads(
+    table: LoadTable,
+    fits: Sequence[Fit | None],
+    ladders: Sequence[tuple[Load, ...]],
+    wishes: Sequence[WishedLoad],
+) -> Iterator[Load]:
+    for fit in fits:
+        if fit is not None:
+            yield from (load for load in (fit.load, fit.below, fit.above) if load is not None)
+    yield from chain.from_iterable(ladders)
+    if any(wish.kg is None for wish in wishes):
+        step = max(1, len(table.loads) // MOST_BY_FEEL)
+        yield from (load for load in table.loads[::step] if load.kg > 0)
+    for wish in wishes:
+        if wish.of_first is not None:
+            for load in ladders[0]:
+                yield nearest(table, load.kg * wish.of_first).load
+
+
+def _filled(
+    one: SheetSet, wish: WishedLoad, fit: Fit | None, ladder: Sequence[Load], shelf: Shelf
+) -> SheetSet:
+    after = () if wish.of_first is None else _after(wish.of_first, shelf)
+    if fit is None or wish.kg is None:
+        return replace(one, after=after)
+    load = shelf.index(fit.load)
+    cap = None if wish.upper_kg is None else shelf.heaviest_within(wish.upper_kg)
+    return replace(
+        one,
+        wish_kg=round(wish.kg, 3),
+        load=load,
+        off_kg=round(fit.off_kg, 3),
+        below=None if fit.below is None else shelf.index(fit.below),
+        above=None if fit.above is None else shelf.index(fit.above),
+        ladder=tuple(shelf.index(step) for step in ladder) if wish.by_notch_kg else (),
+        cap=None if cap is None else max(cap, load),
+        after=after,
+    )
+
+
+def _after(share: float, shelf: Shelf) -> tuple[int, ...]:
+    """For each load that the first set may have been done with, the load that follows from it."""
+    return tuple(shelf.nearest(load.kg * share) for load in shelf.loads)

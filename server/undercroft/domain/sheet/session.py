@@ -1,0 +1,166 @@
+"""A whole block for one athlete on one kit: the one place where prescription and kit meet."""
+
+from collections import defaultdict
+from collections.abc import Collection, Iterator, Mapping
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from undercroft.domain.athlete import Athlete
+from undercroft.domain.exercise import Catalogue, Implement
+from undercroft.domain.kit import Kit
+from undercroft.domain.load_sheet import LoadSheet, SheetExercise
+from undercroft.domain.program.block import Block, ExercisePlan, SessionPlan, Week
+from undercroft.domain.program.finding import Finding, Severity
+from undercroft.domain.sheet.day import Day, implement_for
+from undercroft.domain.sheet.exercise import work_out_exercise
+from undercroft.domain.sheet.needs import needs_of
+from undercroft.domain.sheet.pieces import Pieces, pieces_of
+from undercroft.domain.sheet.plates import plates_used
+from undercroft.domain.sheet.standing import Standing
+from undercroft.domain.sheet.timing import minutes
+from undercroft.domain.sheet.turns import turns_of_session
+from undercroft.domain.sheet.wishes import UnknownMaximum
+from undercroft.domain.strength import NotchTable, PlannedSession, PlannedTurn, notch_tables
+
+DAY_NAMES = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Order:
+    """What is to be worked out: for whom, with what, knowing what, from which Monday on."""
+
+    block: Block
+    athlete: Athlete
+    kit: Kit
+    catalogue: Catalogue
+    standing: Standing
+    starts_on: date
+
+
+@dataclass(frozen=True, slots=True)
+class WorkedOut:
+    """The sheets in the order of the plan; findings of severity stop forbid sending them."""
+
+    sheets: tuple[LoadSheet, ...]
+    findings: tuple[Finding, ...]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Place:
+    """A session and where in the block it stands."""
+
+    w: int
+    s: int
+    week: Week
+    session: SessionPlan
+    on: date
+
+
+def work_out(order: Order, leave_out: Collection[str] = ()) -> WorkedOut:
+    """Load sheets of all sessions but those whose keys are left out (done or under way)."""
+    places = [place for place in _places(order) if place.session.key not in leave_out]
+    pieces = pieces_of(order.kit, order.athlete)
+    tables = _tables(order, places)
+    findings: list[Finding] = []
+    sheets = [_sheet(order, place, pieces, tables[place.session.key], findings) for place in places]
+    return WorkedOut(tuple(sheets), tuple(findings))
+
+
+def _places(order: Order) -> Iterator[_Place]:
+    for w, week in enumerate(order.block.weeks):
+        for s, session in enumerate(week.sessions):
+            on = order.starts_on + timedelta(weeks=w, days=session.day - 1)
+            yield _Place(w, s, week, session, on)
+
+
+def _implements(session: SessionPlan, catalogue: Catalogue) -> dict[str, Implement]:
+    return {plan.key: implement_for(plan, catalogue) for plan in session.exercises}
+
+
+def _tables(order: Order, places: list[_Place]) -> dict[str, dict[str, NotchTable]]:
+    """By session and lift, the notch table; a lift's sessions follow each other in time."""
+    turns: dict[str, list[tuple[_Place, list[PlannedTurn]]]] = defaultdict(list)
+    for place in sorted(places, key=lambda place: place.on):
+        for lift, found in _turns_by_lift(order, place).items():
+            turns[lift].append((place, found))
+    tables: dict[str, dict[str, NotchTable]] = {place.session.key: {} for place in places}
+    for lift, sessions in turns.items():
+        known = order.standing.lifts.get(lift)
+        if known is None:
+            continue
+        ahead = [PlannedSession(place.on.toordinal(), tuple(found)) for place, found in sessions]
+        made = notch_tables(lift, known.state, ahead, known.settings)
+        for (place, _), table in zip(sessions, made, strict=True):
+            tables[place.session.key][lift] = table
+    return tables
+
+
+def _turns_by_lift(order: Order, place: _Place) -> dict[str, list[PlannedTurn]]:
+    found: dict[str, list[PlannedTurn]] = defaultdict(list)
+    implements = _implements(place.session, order.catalogue)
+    for lift, _, turn in turns_of_session(place.session, implements):
+        found[lift].append(turn)
+    return found
+
+
+def _turn_numbers(session: SessionPlan, catalogue: Catalogue) -> dict[str, int]:
+    """By set key, its place among the lift's evidence of the session."""
+    counted: dict[str, int] = defaultdict(int)
+    numbers: dict[str, int] = {}
+    for lift, key, _ in turns_of_session(session, _implements(session, catalogue)):
+        numbers[key] = counted[lift]
+        counted[lift] += 1
+    return numbers
+
+
+def _sheet(
+    order: Order,
+    place: _Place,
+    pieces: Pieces,
+    tables: Mapping[str, NotchTable],
+    findings: list[Finding],
+) -> LoadSheet:
+    session = place.session
+    day = Day(
+        on=place.on,
+        athlete=order.athlete,
+        kit=order.kit,
+        catalogue=order.catalogue,
+        pieces=pieces,
+        standing=order.standing,
+        tables=tables,
+        turns=_turn_numbers(session, order.catalogue),
+    )
+    done: list[tuple[ExercisePlan, SheetExercise]] = []
+    for e, plan in enumerate(session.exercises):
+        try:
+            done.append((plan, work_out_exercise(day, plan)))
+        except UnknownMaximum as fault:
+            findings.append(_unknown_maximum(place, e, plan, fault.lift))
+    exercises = tuple(sheet for _, sheet in done)
+    return LoadSheet(
+        session=session.key,
+        name=session.name,
+        week=place.week.key,
+        week_name=place.week.name,
+        day=session.day,
+        on=place.on,
+        athlete=order.athlete.name,
+        kit=order.kit.name,
+        exercises=exercises,
+        minutes=minutes(done),
+        needs=needs_of(day, exercises),
+        plates=plates_used(day.kit, exercises),
+        note=session.note,
+    )
+
+
+def _unknown_maximum(place: _Place, e: int, plan: ExercisePlan, lift: str) -> Finding:
+    day = DAY_NAMES[place.session.day - 1]
+    return Finding(
+        Severity.STOP,
+        f"week {place.w + 1}, {day}, exercise {e + 1} ({plan.exercise})",
+        f"weeks.{place.w}.sessions.{place.s}.exercises.{e}",
+        f"no maximum of {lift!r} is known for this athlete",
+        "give the athlete one, tested or guessed, or write when_unknown: find",
+    )
