@@ -1,6 +1,13 @@
 /** What the phone and the server say to each other: pairing, the exchange, the feed. */
 import type { Kit, LoadSheet } from "./types";
 
+/** ISO 8601 in UTC, or milliseconds since 1970. */
+export type Moment = string | number;
+
+export function toMs(moment: Moment): number {
+  return typeof moment === "number" ? moment : Date.parse(moment);
+}
+
 export interface FeedItem {
   /** Per athlete; given by the server, rising. */
   readonly position: number;
@@ -20,7 +27,7 @@ export interface PlannedSession {
 export interface RevisionNews {
   readonly number: number;
   readonly block_name: string;
-  readonly sent_at: number;
+  readonly sent_at: Moment;
   readonly sessions: readonly PlannedSession[];
   readonly changes?: readonly string[];
 }
@@ -31,12 +38,12 @@ export interface TrackerNews {
   readonly kg: number;
   readonly low_kg: number;
   readonly high_kg: number;
-  readonly at: number;
+  readonly at: Moment;
 }
 
 export interface MessageNews {
   readonly text: string;
-  readonly at: number;
+  readonly at: Moment;
   readonly from: string;
 }
 
@@ -60,11 +67,19 @@ export interface News {
 
 export type Verdict = "stored" | "duplicate" | "held";
 
+/** Why an entry is held; the codes are the server's. */
+export interface Trouble {
+  readonly code: string;
+  readonly where: string;
+  readonly what: string;
+  readonly right: string;
+}
+
 export interface VerdictFor {
-  readonly id: string;
+  readonly id: string | null;
   readonly status: Verdict;
   readonly position?: number | null;
-  readonly problem?: unknown;
+  readonly problem?: Trouble;
 }
 
 export interface SyncRequest {
@@ -74,23 +89,27 @@ export interface SyncRequest {
   readonly entries: readonly unknown[];
 }
 
-export interface SyncAnswer {
+export interface FeedPage {
   readonly epoch: string;
-  readonly verdicts: readonly VerdictFor[];
   readonly stored_through: number;
   readonly feed: readonly FeedItem[];
+  /** Ask from here next; below what was sent: take a snapshot. */
   readonly cursor: number;
   readonly more?: boolean;
-  /** Milliseconds since 1970, UTC, or the same as ISO text. */
-  readonly server_time: number | string;
+  readonly server_time: Moment;
 }
 
-export interface Snapshot {
-  readonly epoch: string;
-  readonly cursor: number;
-  readonly feed: readonly FeedItem[];
-  readonly stored_through: number;
-  readonly server_time: number | string;
+export interface SyncAnswer extends FeedPage {
+  readonly verdicts: readonly VerdictFor[];
+  /** The device was unpaired: whatever it sends is held for the coach. */
+  readonly revoked?: boolean;
+}
+
+/** One page; ask again with `after` as long as there is more. */
+export interface Snapshot extends FeedPage {
+  readonly device: string;
+  readonly athlete: { readonly id: string; readonly name: string };
+  readonly coach: string;
 }
 
 /** How an invitation is named: the link's secret or the typed code. */
@@ -99,12 +118,12 @@ export type Way = { readonly secret: string } | { readonly code: string };
 export interface Invitation {
   readonly coach: string;
   readonly athlete: string;
-  readonly expires_at: number;
+  readonly expires_at: Moment;
 }
 
 export interface PairingCode {
   readonly code: string;
-  readonly expires_at: number;
+  readonly expires_at: Moment;
 }
 
 export interface Paired {
@@ -113,4 +132,9 @@ export interface Paired {
   readonly coach: string;
   readonly epoch: string;
   readonly cursor: number;
+}
+
+export interface DeviceRenewed {
+  readonly device: string;
+  readonly epoch: string;
 }

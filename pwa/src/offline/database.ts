@@ -1,7 +1,13 @@
 /** The phone's database: what is kept, and how it is opened. */
-import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB, type StoreNames } from "idb";
+import {
+  type DBSchema,
+  type IDBPDatabase,
+  type IDBPTransaction,
+  openDB,
+  type StoreNames,
+} from "idb";
 
-import type { FeedItem, Paired, Verdict } from "../api/sync";
+import type { FeedItem, Paired, Trouble, Verdict } from "../api/sync";
 import type { LoadSheet } from "../api/types";
 import type { Entry } from "./entry";
 
@@ -16,6 +22,8 @@ export interface Identity extends Paired {
   readonly storedThrough: number;
   /** The feed has to be taken anew: just paired, or the server's database has a new life. */
   readonly snapshotDue?: boolean;
+  /** A copy of this phone has used its numbers: it needs a new device id. */
+  readonly renewDue?: boolean;
   /** The server refuses this device: everything is kept until it is paired again. */
   readonly refused?: boolean;
 }
@@ -31,7 +39,7 @@ export interface Kept {
   readonly outbox?: string;
   readonly verdict?: Verdict;
   readonly position?: number;
-  readonly problem?: unknown;
+  readonly problem?: Trouble;
   /** The server's time of the verdict. */
   readonly verdictAt?: number;
 }

@@ -1,9 +1,9 @@
 /** One round with the server: send what waits, take what comes, until neither side has more. */
 import { NoAnswer, Refused } from "../api/client";
-import type { Snapshot, SyncAnswer, SyncRequest } from "../api/sync";
+import type { DeviceRenewed, Snapshot, SyncAnswer, SyncRequest } from "../api/sync";
 import type { Clock } from "./clock";
 import type { Identity, Kept } from "./database";
-import { markRefused, takeAnswer, takeSnapshot } from "./feed-store";
+import { markRefused, markSnapshotDue, takeAnswer, takeRenewal, takeSnapshot } from "./feed-store";
 import { waiting } from "./ledger-store";
 import { readIdentity } from "./phone-store";
 import { type Storage, StorageFailed } from "./storage";
@@ -40,52 +40,101 @@ const DEFAULT_BUSY_MS = 30_000;
 
 export async function exchange(parts: ExchangeParts): Promise<Outcome> {
   try {
-    return await rounds(parts);
+    try {
+      return await rounds(parts);
+    } catch (fault) {
+      if (!(await mayBeRenamed(parts, fault))) throw fault;
+      return await rounds(parts);
+    }
   } catch (fault) {
     if (fault instanceof NoAnswer) return { is: "failed", why: "no answer" };
-    if (fault instanceof StorageFailed) return { is: "failed", why: "storage" };
-    if (fault instanceof Refused) return await refusal(parts, fault);
-    throw fault;
+    if (fault instanceof Refused) return await refusal(parts, fault).catch(storageFault);
+    return storageFault(fault);
   }
 }
 
-/** `most` shrinks where the server finds a batch too large or cannot take it as a whole. */
+function storageFault(fault: unknown): Outcome {
+  if (fault instanceof StorageFailed) return { is: "failed", why: "storage" };
+  throw fault;
+}
+
+/**
+ * The server may know this phone by a newer device id, because the answer that told so was lost. It
+ * then forbids what comes in the old one's name, and a snapshot finds out.
+ */
+async function mayBeRenamed({ storage }: ExchangeParts, fault: unknown): Promise<boolean> {
+  if (!(fault instanceof Refused) || fault.status !== 403) return false;
+  const identity = await readIdentity(storage);
+  if (identity) await markSnapshotDue(storage, identity.device);
+  return identity !== null;
+}
+
+/**
+ * `most` shrinks where the server finds a batch too large or cannot take it as a whole; an entry that
+ * alone cannot be taken is set aside and stays in the outbox. `owed`: the server has more to say.
+ */
 async function rounds(parts: ExchangeParts): Promise<Outcome> {
   const aside = new Set<string>();
   let most = MOST_ENTRIES;
+  let owed = true;
+  let revoked = false;
   for (;;) {
     const identity = await readIdentity(parts.storage);
     if (!identity) return { is: "unpaired" };
-    if (identity.snapshotDue) {
-      await snapshot(parts, identity);
+    if (identity.renewDue || identity.snapshotDue) {
+      if (!(await comeToTerms(parts, identity))) return await refuse(parts, identity);
       continue;
     }
     const batch = fitting(await waiting(parts.storage, identity.device, most, aside));
-    const answered = await send(parts, identity, batch);
-    if (answered === "too much") {
+    if (batch.length === 0 && !owed) break;
+    const sent = await send(parts, identity, batch);
+    if (sent === "too much") {
       if (batch.length === 1 && batch[0]) aside.add(batch[0].id);
       most = Math.max(1, Math.ceil(batch.length / 2));
       continue;
     }
+    if (!sent.forward && (batch.length > 0 || sent.owed)) return { is: "failed", why: "not taken" };
     most = Math.min(MOST_ENTRIES, most * 2);
-    if (answered === "stuck") return { is: "failed", why: "not taken" };
-    if (answered === "all said") {
-      return aside.size > 0 ? { is: "failed", why: "not taken" } : { is: "done" };
-    }
+    ({ owed, revoked } = sent);
   }
+  if (revoked) return { is: "refused" };
+  return aside.size > 0 ? { is: "failed", why: "not taken" } : { is: "done" };
 }
 
-async function snapshot(parts: ExchangeParts, { device }: Identity): Promise<void> {
-  const found = await parts.ask.get<Snapshot>("/snapshot");
-  await takeSnapshot(parts.storage, device, found, parts.clock.now());
+/** A new device id or a snapshot; false where this phone turns out to be another athlete's. */
+async function comeToTerms(parts: ExchangeParts, identity: Identity): Promise<boolean> {
+  if (identity.renewDue) {
+    const renewed = await parts.ask.post<DeviceRenewed>("/device/renew", {});
+    await takeRenewal(parts.storage, identity.device, renewed);
+    return true;
+  }
+  const pages = await wholeSnapshot(parts.ask);
+  if (pages[0].athlete.id !== identity.athlete.id) return false;
+  await takeSnapshot(parts.storage, identity.athlete.id, pages, parts.clock.now());
   parts.onTaken();
+  return true;
+}
+
+async function wholeSnapshot(ask: Ask): Promise<[Snapshot, ...Snapshot[]]> {
+  const pages: [Snapshot, ...Snapshot[]] = [await ask.get<Snapshot>("/snapshot?after=0")];
+  for (let last: Snapshot | undefined = pages[0]; last?.more; last = pages.at(-1)) {
+    pages.push(await ask.get<Snapshot>(`/snapshot?after=${last.cursor}`));
+  }
+  return pages;
+}
+
+interface Sent {
+  /** Something was settled or read, so that the next round is another one. */
+  readonly forward: boolean;
+  readonly owed: boolean;
+  readonly revoked: boolean;
 }
 
 async function send(
   parts: ExchangeParts,
   identity: Identity,
   batch: readonly Kept[],
-): Promise<"more" | "all said" | "stuck" | "too much"> {
+): Promise<Sent | "too much"> {
   const { device, epoch, cursor } = identity;
   const request: SyncRequest = { device, epoch, cursor, entries: batch.map((kept) => kept.entry) };
   let answer: SyncAnswer;
@@ -97,27 +146,30 @@ async function send(
   }
   const taken = await takeAnswer(parts.storage, request, answer, parts.clock.now());
   parts.onTaken();
-  if (taken.newEpoch) return "more";
-  const forward = taken.settled > 0 || taken.moved;
-  if (batch.length > 0 || answer.more || taken.again > 0) return forward ? "more" : "stuck";
-  return "all said";
+  return {
+    forward: taken.settled > 0 || taken.moved,
+    owed: (answer.more ?? false) || taken.due,
+    revoked: answer.revoked ?? false,
+  };
 }
 
 /** No status takes an entry out of the outbox; these say that the batch as it is cannot be read. */
 const HALVED: ReadonlySet<number> = new Set([400, 409, 413, 422]);
 
-async function refusal(parts: ExchangeParts, refused: Refused): Promise<Outcome> {
-  const { status, retryAfterS } = refused;
-  if (status === 401 || status === 403) {
-    const identity = await readIdentity(parts.storage);
-    if (identity) await markRefused(parts.storage, identity.device);
-    parts.onTaken();
-    return { is: "refused" };
-  }
+async function refusal(parts: ExchangeParts, fault: Refused): Promise<Outcome> {
+  const { status, retryAfterS } = fault;
+  const identity = await readIdentity(parts.storage);
+  if (identity && (status === 401 || status === 403)) return await refuse(parts, identity);
   if (status === 429 || status === 503) {
     return { is: "busy", waitMs: retryAfterS === null ? DEFAULT_BUSY_MS : retryAfterS * 1000 };
   }
   return { is: "failed", why: "not taken" };
+}
+
+async function refuse(parts: ExchangeParts, identity: Identity): Promise<Outcome> {
+  await markRefused(parts.storage, identity.device);
+  parts.onTaken();
+  return { is: "refused" };
 }
 
 /** As many of the first entries as the server takes at once; always at least one where there is one. */

@@ -1,18 +1,24 @@
 /** What the phone keeps of the feed: the newest of each kind and key. */
-import type { FeedItem, Snapshot, SyncAnswer, SyncRequest, TrackerNews } from "../api/sync";
+import {
+  type DeviceRenewed,
+  type FeedItem,
+  type Snapshot,
+  type SyncAnswer,
+  type SyncRequest,
+  toMs,
+  type TrackerNews,
+} from "../api/sync";
 import type { Identity, Transaction } from "./database";
-import { forgetOld, identityIn, sendAgain, settle } from "./ledger-store";
+import { adopt, forgetOld, identityIn, sendAgain, settle } from "./ledger-store";
 import type { Storage } from "./storage";
 
 export interface Taken {
   /** Entries that left the outbox. */
   readonly settled: number;
-  /** Entries that came back into it, because the server no longer has them. */
-  readonly again: number;
-  /** The feed went forward. */
+  /** The feed went forward, entries came back into the outbox, or something is due. */
   readonly moved: boolean;
-  /** The server's database has a new life. */
-  readonly newEpoch: boolean;
+  /** A snapshot or a new device id has to be asked for. */
+  readonly due: boolean;
 }
 
 /**
@@ -26,53 +32,88 @@ export function takeAnswer(
   now: number,
 ): Promise<Taken> {
   return storage.run("readwrite", async (transaction) => {
-    const serverNow = milliseconds(answer.server_time);
+    const serverNow = toMs(answer.server_time);
     const settled = await settle(transaction, answer.verdicts, serverNow);
     await note(transaction, now, serverNow, settled > 0);
-    const identity = await identityIn(transaction);
-    if (identity?.device !== asked.device) return taken({ settled });
-    if (answer.epoch !== identity.epoch) {
+    const before = await identityIn(transaction);
+    if (before?.device !== asked.device) return { settled, moved: false, due: false };
+    const identity = { ...before, refused: answer.revoked ?? false, renewDue: copied(answer) };
+    if (answer.epoch !== before.epoch || answer.cursor < asked.cursor) {
       await save(transaction, { ...identity, snapshotDue: true });
-      return taken({ settled, newEpoch: true });
+      return { settled, moved: true, due: true };
     }
-    const lost = answer.stored_through < identity.storedThrough;
+    const lost = answer.stored_through < before.storedThrough;
     const again = lost ? await sendAgain(transaction, asked.device, answer.stored_through) : 0;
-    const moved = identity.cursor === asked.cursor && answer.cursor !== asked.cursor;
+    const moved = before.cursor === asked.cursor && answer.cursor !== asked.cursor;
     if (moved) await keep(transaction, answer.feed);
-    await save(transaction, {
-      ...identity,
-      refused: false,
-      storedThrough: answer.stored_through,
-      cursor: moved ? answer.cursor : identity.cursor,
-    });
+    const cursor = moved ? answer.cursor : before.cursor;
+    await save(transaction, { ...identity, storedThrough: answer.stored_through, cursor });
     await forgetOld(transaction, serverNow);
-    return taken({ settled, again, moved });
+    const due = identity.renewDue;
+    return { settled, moved: moved || again > 0 || due, due };
   });
 }
 
-/** Replaces the feed as a whole and puts into the outbox what this server has not stored. */
+/** Another phone with this one's memory, as after a backup was put back, has used its numbers. */
+function copied(answer: SyncAnswer): boolean {
+  return answer.verdicts.some(({ problem }) => problem?.code === "n-taken");
+}
+
+/**
+ * Replaces the feed as a whole, takes the device id that the server knows this phone by, and puts into
+ * the outbox what this server has not stored. `pages` are one snapshot, in order, at least one.
+ */
 export function takeSnapshot(
   storage: Storage,
-  device: string,
-  snapshot: Snapshot,
+  athlete: string,
+  pages: readonly [Snapshot, ...Snapshot[]],
   now: number,
 ): Promise<void> {
   return storage.run("readwrite", async (transaction) => {
-    const identity = await identityIn(transaction);
-    if (identity?.device !== device) return;
-    await note(transaction, now, milliseconds(snapshot.server_time), false);
+    const last = pages.at(-1) ?? pages[0];
+    const before = await identityIn(transaction);
+    if (before?.athlete.id !== athlete || last.athlete.id !== athlete) return;
+    const serverNow = toMs(last.server_time);
+    await note(transaction, now, serverNow, false);
+    const feed = pages.flatMap((page) => page.feed);
+    const stored = new Map(feed.filter(isEntry).map((item) => [item.key, item.position]));
     await transaction.objectStore("feed").clear();
-    await keep(transaction, snapshot.feed);
-    await sendAgain(transaction, device, snapshot.stored_through);
-    const { epoch, cursor, stored_through: storedThrough } = snapshot;
-    await save(transaction, {
-      ...identity,
+    await keep(transaction, feed);
+    const { device, coach, epoch, cursor, stored_through: storedThrough } = last;
+    const identity: Identity = {
+      ...before,
+      device,
+      coach,
       epoch,
       cursor,
       storedThrough,
+      athlete: last.athlete,
+      lastN: device === before.device ? before.lastN : 0,
       snapshotDue: false,
+      renewDue: false,
       refused: false,
-    });
+    };
+    const lastN = await adopt(transaction, identity, stored, serverNow);
+    await sendAgain(transaction, device, storedThrough);
+    await save(transaction, { ...identity, lastN });
+  });
+}
+
+/** Takes the new device id; what waits is taken over with the snapshot that follows. */
+export function takeRenewal(storage: Storage, old: string, renewed: DeviceRenewed): Promise<void> {
+  return storage.run("readwrite", async (transaction) => {
+    const before = await identityIn(transaction);
+    if (before?.device !== old) return;
+    const fresh = { lastN: 0, storedThrough: 0, snapshotDue: true, renewDue: false };
+    await save(transaction, { ...before, ...fresh, device: renewed.device });
+  });
+}
+
+/** Asks for a snapshot before anything else is said. */
+export function markSnapshotDue(storage: Storage, device: string): Promise<void> {
+  return storage.run("readwrite", async (transaction) => {
+    const identity = await identityIn(transaction);
+    if (identity?.device === device) await save(transaction, { ...identity, snapshotDue: true });
   });
 }
 
@@ -96,15 +137,19 @@ async function keep(
   }
 }
 
-/** An entry that this phone wrote itself, under this pairing or an earlier one. */
+/** An entry that this phone wrote itself and still has, under this pairing or an earlier one. */
 async function isOwn(transaction: Transaction<"readwrite">, item: FeedItem): Promise<boolean> {
-  if (item.kind !== "entry") return false;
-  const { id } = item.body as { id: string };
-  return (await transaction.objectStore("entries").getKey(id)) !== undefined;
+  if (!isEntry(item)) return false;
+  return (await transaction.objectStore("entries").getKey(item.key)) !== undefined;
+}
+
+function isEntry(item: FeedItem): boolean {
+  return item.kind === "entry";
 }
 
 async function plot(transaction: Transaction<"readwrite">, news: TrackerNews): Promise<void> {
-  const { lift, at, kg, low_kg, high_kg } = news;
+  const { lift, kg, low_kg, high_kg } = news;
+  const at = toMs(news.at);
   await transaction.objectStore("trend").put({ lift, at, kg, low_kg, high_kg });
 }
 
@@ -125,12 +170,4 @@ async function note(
 
 async function save(transaction: Transaction<"readwrite">, identity: Identity): Promise<void> {
   await transaction.objectStore("facts").put(identity, "identity");
-}
-
-function taken(part: Partial<Taken>): Taken {
-  return { settled: 0, again: 0, moved: false, newEpoch: false, ...part };
-}
-
-function milliseconds(time: number | string): number {
-  return typeof time === "number" ? time : Date.parse(time);
 }

@@ -57,9 +57,7 @@ function foldSession(entries: readonly Draft[]): SessionRecord {
   };
 }
 
-function foldSets(
-  entries: readonly Draft[],
-): Pick<SessionRecord, "sets" | "added" | "conflicts"> {
+function foldSets(entries: readonly Draft[]): Pick<SessionRecord, "sets" | "added" | "conflicts"> {
   const sets = new Map<string, SetRecord>();
   const added = new Map<string, string>();
   const conflicts: string[] = [];
@@ -99,4 +97,3 @@ function byKey([one]: readonly [string, unknown], [other]: readonly [string, unk
   if (one === other) return 0;
   return one < other ? -1 : 1;
 }
-

@@ -2,7 +2,7 @@
 import type { VerdictFor } from "../api/sync";
 import type { LoadSheet } from "../api/types";
 import { DAY_MS } from "./clock";
-import type { Kept, Transaction } from "./database";
+import type { Identity, Kept, Pin, Transaction } from "./database";
 import type { Draft } from "./entry";
 import type { Storage } from "./storage";
 
@@ -36,20 +36,15 @@ export function append(storage: Storage, draft: Draft, begins?: LoadSheet): Prom
     };
     await entries.add(kept);
     await transaction.objectStore("facts").put({ ...identity, lastN: n }, "identity");
-    if (begins) await pin(transaction, begins, kept);
+    if (begins) await transaction.objectStore("pins").put(pinOf(begins, kept));
     return kept;
   });
 }
 
-async function pin(
-  transaction: Transaction<"readwrite">,
-  sheet: LoadSheet,
-  start: Kept,
-): Promise<void> {
-  const { n, device, entry } = start;
+/** The sheet as the session began with it. */
+export function pinOf(sheet: LoadSheet, { n, device, entry }: Kept): Pin {
   const startedAt = Date.parse(entry.at);
-  const pinned = { session: sheet.session, sheet, startedAt, n, device, ramp: {} };
-  await transaction.objectStore("pins").put(pinned);
+  return { session: sheet.session, sheet, startedAt, n, device, ramp: {} };
 }
 
 /** Entries of this device that have no verdict, lowest number first, without those to be left out. */
@@ -75,8 +70,8 @@ export async function settle(
   const entries = transaction.objectStore("entries");
   let settled = 0;
   for (const { id, status, position, problem } of verdicts) {
-    const kept = await entries.get(id);
-    if (!kept?.outbox) continue;
+    const kept = id === null ? undefined : await entries.get(id);
+    if (!id || !kept?.outbox) continue;
     const { athlete, device, n, entry } = kept;
     await entries.put({
       id,
@@ -87,7 +82,7 @@ export async function settle(
       verdict: status,
       verdictAt: serverNow,
       ...(typeof position === "number" && { position }),
-      ...(problem ? { problem } : {}),
+      ...(problem && { problem }),
     });
     settled += 1;
   }
@@ -109,6 +104,33 @@ export async function sendAgain(
     await entries.put({ id, athlete, device, n, entry, outbox: device });
   }
   return gone.length;
+}
+
+/**
+ * Takes over what this athlete has not sent under an earlier device id. What the server shows to have
+ * is stored; the rest gets numbers of this device. Returns the last number given.
+ */
+export async function adopt(
+  transaction: Transaction<"readwrite">,
+  { device, athlete, lastN }: Identity,
+  stored: ReadonlyMap<string, number>,
+  serverNow: number,
+): Promise<number> {
+  const entries = transaction.objectStore("entries");
+  const unsent = (await entries.getAll())
+    .filter((kept) => kept.outbox && kept.device !== device && kept.athlete === athlete.id)
+    .sort((one, other) => one.n - other.n);
+  const there = unsent.filter((kept) => stored.has(kept.id));
+  const verdicts = there.map(({ id }): VerdictFor => {
+    return { id, status: "duplicate", position: stored.get(id) ?? null };
+  });
+  await settle(transaction, verdicts, serverNow);
+  let n = lastN;
+  for (const kept of unsent.filter(({ id }) => !stored.has(id))) {
+    n += 1;
+    await entries.put({ ...kept, device, n, entry: { ...kept.entry, n }, outbox: device });
+  }
+  return n;
 }
 
 /** Forgets entries whose verdict is older than 30 days by the server's clock. */

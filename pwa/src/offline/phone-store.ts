@@ -89,32 +89,23 @@ export function saveRamp(
 }
 
 /**
- * Takes a new pairing. What this athlete has not sent yet is numbered anew under the new device; what
+ * Takes a new pairing. What this athlete has not sent yet is taken over with the first snapshot; what
  * another athlete has not sent stays, is never sent in this one's name, and waits for its own.
  */
 export function pairWith(storage: Storage, pairing: Paired): Promise<void> {
   return storage.run("readwrite", async (transaction) => {
     const before = await identityIn(transaction);
-    if (before?.device === pairing.device) return;
+    if (before?.device === pairing.device && !before.refused) return;
     if (before && before.athlete.id !== pairing.athlete.id) await forgetPlans(transaction);
-    const lastN = await takeOver(transaction, pairing);
-    const identity: Identity = { ...pairing, lastN, storedThrough: 0, snapshotDue: true };
-    await transaction.objectStore("facts").put(identity, "identity");
+    const { device, athlete, coach, epoch, cursor } = pairing;
+    const lastN = before?.device === device ? before.lastN : 0;
+    await transaction
+      .objectStore("facts")
+      .put(
+        { device, athlete, coach, epoch, cursor, lastN, storedThrough: 0, snapshotDue: true },
+        "identity",
+      );
   });
-}
-
-async function takeOver(transaction: Transaction<"readwrite">, pairing: Paired): Promise<number> {
-  const entries = transaction.objectStore("entries");
-  const unsent = (await entries.getAll())
-    .filter((kept) => kept.outbox && kept.athlete === pairing.athlete.id)
-    .toSorted((one, other) => one.n - other.n);
-  let n = 0;
-  for (const kept of unsent) {
-    n += 1;
-    const { device } = pairing;
-    await entries.put({ ...kept, device, n, entry: { ...kept.entry, n }, outbox: device });
-  }
-  return n;
 }
 
 async function forgetPlans(transaction: Transaction<"readwrite">): Promise<void> {

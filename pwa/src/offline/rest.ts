@@ -24,7 +24,11 @@ export const LONGEST_MS = 30 * MINUTE_MS;
  * Null where no rest is on: nothing was prescribed, or the phone's clock has jumped so that the start
  * lies ahead.
  */
-export function restState(rest: Rest | undefined, startedAt: number, now: number): RestState | null {
+export function restState(
+  rest: Rest | undefined,
+  startedAt: number,
+  now: number,
+): RestState | null {
   const elapsed = now - startedAt;
   if (!rest || elapsed < -SECOND_MS) return null;
   const elapsedS = Math.max(0, Math.floor(elapsed / SECOND_MS));

@@ -31,12 +31,12 @@ export interface SyncState {
 }
 
 export interface Sync {
-  poke(occasion: Occasion): void;
+  readonly poke: (occasion: Occasion) => void;
   /** Whether the app is in view: the slow timer only runs then. */
-  watch(visible: boolean): void;
+  readonly watch: (visible: boolean) => void;
   /** Resolves when nothing is running. */
-  settled(): Promise<void>;
-  stop(): void;
+  readonly settled: () => Promise<void>;
+  readonly stop: () => void;
 }
 
 export function createSync(parts: SyncParts): Sync {

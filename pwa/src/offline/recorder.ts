@@ -1,0 +1,81 @@
+/**
+ * Takes entries from the screen to durable storage, one after the other. What the storage does not
+ * take stays in memory, is said aloud, and is tried again.
+ */
+import type { LoadSheet } from "../api/types";
+import type { Kept } from "./database";
+import type { Draft } from "./entry";
+import { append } from "./ledger-store";
+import { type Storage, StorageFailed } from "./storage";
+
+export interface Unsaved {
+  readonly draft: Draft;
+  /** The sheet that a session begins with, to be pinned together with its first entry. */
+  readonly begins?: LoadSheet;
+  /** The storage has refused it; until then it is on its way. */
+  readonly failed: boolean;
+}
+
+export interface RecorderParts {
+  readonly storage: Storage;
+  readonly onChange: (unsaved: readonly Unsaved[]) => void;
+  readonly onSaved: (kept: Kept, begins?: LoadSheet) => void;
+  readonly onFault: (fault: StorageFailed) => void;
+}
+
+export interface Recorder {
+  /** Resolves once the entry is durable, to true, or the storage has failed, to false. */
+  record(draft: Draft, begins?: LoadSheet): Promise<boolean>;
+  /** Tries again what the storage refused. */
+  retry(): Promise<void>;
+}
+
+export function createRecorder(parts: RecorderParts): Recorder {
+  let unsaved: readonly Unsaved[] = [];
+  let last: Promise<unknown> = Promise.resolve();
+
+  function change(next: readonly Unsaved[]): void {
+    unsaved = next;
+    parts.onChange(unsaved);
+  }
+
+  function record(draft: Draft, begins?: LoadSheet): Promise<boolean> {
+    if (unsaved.some((each) => each.draft.id === draft.id)) return Promise.resolve(false);
+    change([...unsaved, { draft, failed: false, ...(begins && { begins }) }]);
+    return inTurn(() => save(draft.id));
+  }
+
+  async function retry(): Promise<void> {
+    const failed = unsaved.filter((each) => each.failed);
+    for (const { draft } of failed) if (!(await inTurn(() => save(draft.id)))) return;
+  }
+
+  /** One after the other, so that numbers follow the order of the taps. */
+  function inTurn<T>(work: () => Promise<T>): Promise<T> {
+    const next = last.then(work);
+    last = next.catch(() => undefined);
+    return next;
+  }
+
+  async function save(id: string): Promise<boolean> {
+    const found = unsaved.find((each) => each.draft.id === id);
+    if (!found) return true;
+    try {
+      const kept = await append(parts.storage, found.draft, found.begins);
+      parts.onSaved(kept, found.begins);
+      change(unsaved.filter((each) => each.draft.id !== id));
+      return true;
+    } catch (fault) {
+      change(unsaved.map((each) => (each.draft.id === id ? { ...each, failed: true } : each)));
+      parts.onFault(asStorageFault(fault));
+      return false;
+    }
+  }
+
+  return { record, retry };
+}
+
+function asStorageFault(cause: unknown): StorageFailed {
+  if (cause instanceof StorageFailed) return cause;
+  return new StorageFailed("the entry could not be stored", { cause });
+}
