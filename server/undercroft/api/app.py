@@ -10,10 +10,12 @@ from undercroft.api import (
     about,
     coach,
     desk_athletes,
+    desk_held,
     headers,
     logs,
     pairing,
     problems,
+    sync,
     web,
 )
 from undercroft.api.context import Wiring, wire
@@ -22,14 +24,21 @@ from undercroft.services.accounts import make_hasher
 from undercroft.services.clock import Clock, now_ms
 from undercroft.store.database import connect, disconnect, open_database
 
-SECTIONS = (about.section, coach.section, pairing.section, desk_athletes.section)
+SECTIONS = (
+    about.section,
+    coach.section,
+    pairing.section,
+    sync.section,
+    desk_athletes.section,
+    desk_held.section,
+)
 
 
 class CompactJson(DefaultJSONProvider):
-    """JSON as it is written, short: names in the given order, text as UTF-8."""
+    """JSON as it is written, short, names in the given order."""
 
     sort_keys = False
-    ensure_ascii = False
+    ensure_ascii = True  # a lone surrogate in what was sent must not make an answer fail
 
     def dumps(self, obj: Any, **options: Any) -> str:
         return super().dumps(obj, **{"separators": (",", ":"), **options})

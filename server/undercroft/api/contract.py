@@ -29,7 +29,7 @@ from marshmallow import RAISE, Schema
 from undercroft.api import context, sessions
 from undercroft.api.reading import read_json
 from undercroft.services import accounts
-from undercroft.services.refusals import Refusal, Revoked
+from undercroft.services.refusals import NotFound, Refusal, Revoked
 
 View = Callable[..., Any]
 MOST_BYTES = 256 * 1024
@@ -177,6 +177,8 @@ def _bound(view: View, contract: Contract) -> View:
 
 def _who(who: Who | None, path: dict[str, Any]) -> dict[str, Any]:
     """Authorise, and check that what the path names belongs to whoever asks."""
+    if not all(map(_can_exist, path.values())):
+        raise NotFound()
     if who is ANYONE:
         return {}
     if who is COACH:
@@ -188,6 +190,11 @@ def _who(who: Who | None, path: dict[str, Any]) -> dict[str, Any]:
     if device.revoked and who is DEVICE:
         raise Revoked("this device was unpaired by the coach", "ask the coach to pair it again")
     return {"device": device}
+
+
+def _can_exist(part: str | int) -> bool:
+    """Databases choke on NUL and on numbers beyond 64 bits; neither names anything here."""
+    return part <= 2**53 if isinstance(part, int) else "\x00" not in part
 
 
 def _answer(result: Any, contract: Contract) -> Response:

@@ -2,6 +2,7 @@
 
 import json
 import zlib
+from collections.abc import Iterable
 from typing import Any, NoReturn
 
 from flask import Request
@@ -20,7 +21,7 @@ def read_json(request: Request, most_bytes: int) -> Any:
         )
     raw = _inflated(request, _on_the_wire(request, most_bytes), most_bytes)
     try:
-        data = json.loads(raw.decode("utf-8"), parse_constant=_no_constant)
+        data = json.loads(raw.decode("utf-8"), parse_constant=_no_constant, parse_float=_finite)
     except (ValueError, RecursionError) as fault:
         raise BadBody(f"the body is no JSON: {_short(fault)}", "send it again, whole") from None
     _check_depth(data)
@@ -59,6 +60,12 @@ def _too_large(most_bytes: int) -> TooLarge:
     return TooLarge(f"the body is larger than {most_bytes} bytes", "send it in smaller parts")
 
 
+def _finite(text: str) -> float | str:
+    """1e999 would be infinite; as text it is refused, or held, for what it is."""
+    number = float(text)
+    return number if number - number == 0 else text
+
+
 def _no_constant(name: str) -> NoReturn:
     raise ValueError(f"{name} is no number")
 
@@ -70,13 +77,13 @@ def _short(fault: BaseException) -> str:
 def _check_depth(data: Any) -> None:
     level = [data]
     for _ in range(DEEPEST):
-        level = [
-            inner
-            for item in level
-            if isinstance(item, dict | list)
-            for inner in (item.values() if isinstance(item, dict) else item)
-            if isinstance(inner, dict | list)
-        ]
+        level = [inner for item in level for inner in _inside(item) if type(inner) in (dict, list)]
         if not level:
             return
     raise BadBody(f"the body is nested deeper than {DEEPEST} levels", "send a flatter document")
+
+
+def _inside(item: Any) -> Iterable[Any]:
+    if type(item) is dict:
+        return item.values()
+    return item if type(item) is list else ()

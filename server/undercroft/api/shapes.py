@@ -2,10 +2,16 @@
 
 from typing import Any
 
-from marshmallow import Schema, ValidationError, fields, validates_schema
+from marshmallow import Schema, ValidationError, fields, validate, validates_schema
 
-from undercroft.documents.fields import Text
+from undercroft.documents.entries import Code
+from undercroft.documents.fields import Text, Whole
 from undercroft.services.clock import iso
+
+
+def _is_list(value: Any) -> None:
+    if not isinstance(value, list):
+        raise ValidationError("no list; write a list in brackets")
 
 
 class Moment(fields.Field[int]):
@@ -137,6 +143,93 @@ class PairedAnswer(Schema):
 class DeviceRenewed(Schema):
     device = fields.String()
     epoch = fields.String()
+
+
+class SyncAsked(Schema):
+    device = Text(64, 1, required=True)
+    epoch = Text(64, 1, required=True, allow_none=True)
+    cursor = Whole(least=0, most=2**53 - 1, required=True)
+    entries = fields.Raw(
+        required=True,
+        validate=_is_list,
+        metadata={
+            "type": "array",
+            "items": {},
+            "description": "at most 500, each as /api/v1/schemas/entry says",
+        },
+    )
+
+
+class SnapshotAsked(Schema):
+    after = fields.Integer(
+        load_default=0,
+        validate=validate.Range(0, 2**53 - 1, error="no position; give the cursor you were given"),
+    )
+
+
+class VerdictProblem(Schema):
+    code = fields.String(metadata={"enum": [code.value for code in Code]})
+    where = fields.String()
+    what = fields.String()
+    right = fields.String()
+
+
+class VerdictAnswer(Schema):
+    """An entry with a verdict is on the server's disk."""
+
+    id = fields.String(allow_none=True, metadata={"description": "null where it had none"})
+    status = fields.String(metadata={"enum": ["stored", "duplicate", "held"]})
+    position = fields.Integer(metadata={"description": "its place in the athlete's feed"})
+    problem = fields.Nested(VerdictProblem)
+
+
+class FeedItem(Schema):
+    """One line of the feed; a newer one of the same kind and key supersedes it."""
+
+    position = fields.Integer()
+    kind = fields.String()
+    key = fields.String()
+    body = fields.Raw(metadata={"type": "object"})
+
+
+class FeedPage(Schema):
+    epoch = fields.String(metadata={"description": "names the database's life"})
+    stored_through = fields.Integer(
+        metadata={"description": "the device's entries up to this n are all here"}
+    )
+    feed = fields.List(fields.Nested(FeedItem))
+    cursor = fields.Integer(
+        metadata={"description": "ask from here next; below what you sent: take a snapshot"}
+    )
+    more = fields.Boolean(metadata={"description": "ask again at once"})
+    server_time = fields.String(metadata={"format": "date-time"})
+
+
+class SyncAnswer(FeedPage):
+    verdicts = fields.List(fields.Nested(VerdictAnswer))
+    revoked = fields.Boolean(metadata={"description": "true: unpaired; all that came is held"})
+
+
+class SnapshotAnswer(FeedPage):
+    device = fields.String()
+    athlete = fields.Nested(Named)
+    coach = fields.String()
+
+
+class HeldAnswer(Schema):
+    position = fields.Integer()
+    device = fields.String()
+    received_at = Moment()
+    problem = fields.Nested(VerdictProblem)
+    sent = fields.Raw(metadata={"description": "the entry as it came"})
+
+
+class HeldAnswers(Schema):
+    held = fields.List(fields.Nested(HeldAnswer))
+
+
+class AcceptedAnswer(Schema):
+    id = fields.String(metadata={"description": "the id under which it counts now"})
 
 
 class Health(Schema):

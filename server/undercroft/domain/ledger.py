@@ -1,13 +1,48 @@
-"""The ledger: what the athlete did."""
+"""The ledger: what the athlete did, folded from entries in any order of arrival.
 
-from collections.abc import Mapping
+An entry names what it replaces. Of the entries that answer one question (what became of this set,
+how did this session end), those that none replaces are its heads. One head is the answer; with
+several (two phones, both offline) the greatest id counts and the coach sees "two answers". Entries
+that replace each other in a circle, which no honest phone makes, replace nothing.
+"""
+
+from collections import defaultdict
+from collections.abc import Callable, Collection, Hashable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, TypeVar
+
+K = TypeVar("K", bound=Hashable)
+
+SessionKey = tuple[int | None, str]
+"""Number of the revision it was done from (None: none), and the session's key in it."""
+
+SET_ANSWERS = frozenset({"set.done", "set.skipped", "set.cleared"})
+SET_KINDS = SET_ANSWERS | {"set.added"}
+WRAP_KINDS = frozenset({"wrap.on", "wrap.off", "wrap.check"})
+
+EVENTS: Mapping[str, str] = {
+    "readiness": "readiness",
+    "body_mass": "body_masses",
+    "max.tested": "max_tests",
+    "pain.reported": "pains",
+    "wrap.on": "wraps",
+    "wrap.off": "wraps",
+    "wrap.check": "wraps",
+    "after.check": "after_checks",
+    "kit.changed": "kit_changes",
+    "screening.answered": "screenings",
+    "message": "messages",
+}
+"""Kinds that each stand for themselves, and the list of the ledger that they go to."""
 
 
 @dataclass(frozen=True, slots=True)
 class Entry:
-    """One line of the ledger. `at` is data, what the phone said; order never comes from it."""
+    """One line of the ledger.
+
+    `at` is data, what the phone's clock said (ISO 8601 with offset); order never comes from it.
+    `position` is its place in the feed, 0 where it has none yet.
+    """
 
     id: str
     kind: str
@@ -21,3 +56,185 @@ class Entry:
     v: int = 1
     device: str = ""
     position: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class SetRecord:
+    """What became of one set: `kind` is "done" or "skipped"; a cleared set has no record.
+
+    `conflict`: two phones gave different answers. `added_to`: the exercise to which the athlete
+    added this set, None for a set of the plan.
+    """
+
+    kind: str
+    body: Mapping[str, Any]
+    at: str
+    id: str
+    conflict: bool
+    added_to: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class SessionRecord:
+    """What became of one session.
+
+    added: exercise by key of each set that the athlete added, done or not.
+    swaps: by exercise, what was done instead.
+    conflicts: keys of the sets with two answers, whichever counts.
+    """
+
+    started_at: str | None
+    finished: Entry | None
+    stopped: Entry | None
+    sets: Mapping[str, SetRecord]
+    added: Mapping[str, str]
+    swaps: Mapping[str, str]
+    conflicts: tuple[str, ...]
+    wraps: tuple[Entry, ...]
+    pains: tuple[Entry, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Ledger:
+    """Everything that was done; lists are in the order of ids."""
+
+    sessions: Mapping[SessionKey, SessionRecord]
+    readiness: tuple[Entry, ...] = ()
+    body_masses: tuple[Entry, ...] = ()
+    max_tests: tuple[Entry, ...] = ()
+    pains: tuple[Entry, ...] = ()
+    wraps: tuple[Entry, ...] = ()
+    after_checks: tuple[Entry, ...] = ()
+    kit_changes: tuple[Entry, ...] = ()
+    screenings: tuple[Entry, ...] = ()
+    messages: tuple[Entry, ...] = ()
+
+
+def fold(entries: Iterable[Entry]) -> Ledger:
+    """The state that the entries amount to, whatever their order and however often each came."""
+    once = {entry.id: entry for entry in entries}.values()
+    events = {name: tuple(found) for name, found in _events(once).items()}
+    wraps = _grouped(events["wraps"], _session_key)
+    pains = _grouped(events["pains"], _session_key)
+    sessions = {
+        key: _session(group, tuple(wraps.get(key, ())), tuple(pains.get(key, ())))
+        for key, group in _grouped(once, _session_key).items()
+        if key is not None
+    }
+    return Ledger(sessions=sessions, **events)
+
+
+def heads(entries: Collection[Entry]) -> list[Entry]:
+    """Entries that no other one of them replaces, in the order of ids."""
+    circular = _circular(entries)
+    replaced = {e.replaces for e in entries if e.replaces is not None and e.id not in circular}
+    return sorted((e for e in entries if e.id not in replaced), key=_id)
+
+
+def _session_key(entry: Entry) -> SessionKey | None:
+    return None if entry.session is None else (entry.revision, entry.session)
+
+
+def _session(
+    entries: list[Entry], wraps: tuple[Entry, ...], pains: tuple[Entry, ...]
+) -> SessionRecord:
+    kinds = _grouped(entries, lambda e: e.kind)
+    sets, added, conflicts = _sets([e for e in entries if e.kind in SET_KINDS])
+    started = heads(kinds.get("session.started", ()))
+    return SessionRecord(
+        # Of several starts the first counts: the second phone only joined in.
+        started_at=started[0].at if started else None,
+        finished=_greatest(kinds.get("session.finished", ())),
+        stopped=_greatest(kinds.get("session.stopped", ())),
+        sets=sets,
+        added=added,
+        swaps=_swaps(kinds.get("exercise.swapped", ())),
+        conflicts=conflicts,
+        wraps=wraps,
+        pains=pains,
+    )
+
+
+def _sets(
+    entries: Iterable[Entry],
+) -> tuple[dict[str, SetRecord], dict[str, str], tuple[str, ...]]:
+    records: dict[str, SetRecord] = {}
+    added: dict[str, str] = {}
+    conflicts: list[str] = []
+    for key, group in sorted(_grouped(entries, lambda e: e.set or "").items()):
+        left = heads(group)
+        additions = [e for e in left if e.kind == "set.added"]
+        answers = [e for e in left if e.kind in SET_ANSWERS]
+        if additions:
+            added[key] = str(additions[-1].body.get("exercise", ""))
+        if len(answers) > 1:
+            conflicts.append(key)
+        if answers and answers[-1].kind != "set.cleared":
+            records[key] = _record(answers[-1], len(answers) > 1, added.get(key))
+    return records, added, tuple(conflicts)
+
+
+def _record(entry: Entry, conflict: bool, added_to: str | None) -> SetRecord:
+    kind = entry.kind.removeprefix("set.")
+    return SetRecord(kind, entry.body, entry.at, entry.id, conflict, added_to)
+
+
+def _swaps(entries: Iterable[Entry]) -> dict[str, str]:
+    """A swap back to the exercise itself is no swap."""
+    swaps = {}
+    for exercise, group in sorted(
+        _grouped(entries, lambda e: str(e.body.get("exercise", ""))).items()
+    ):
+        instead = str(heads(group)[-1].body.get("to", exercise))
+        if instead != exercise:
+            swaps[exercise] = instead
+    return swaps
+
+
+def _greatest(entries: Collection[Entry]) -> Entry | None:
+    left = heads(entries)
+    return left[-1] if left else None
+
+
+def _events(entries: Iterable[Entry]) -> dict[str, list[Entry]]:
+    """Heads among the entries of each kind, gathered into the ledger's lists."""
+    found: dict[str, list[Entry]] = {name: [] for name in EVENTS.values()}
+    for kind, group in _grouped(entries, lambda e: e.kind).items():
+        if kind in EVENTS:
+            found[EVENTS[kind]] += heads(group)
+    return {name: sorted(group, key=_id) for name, group in found.items()}
+
+
+def _circular(entries: Collection[Entry]) -> set[str]:
+    """Ids of entries that, followed from one to what it replaces, come back to themselves."""
+    if all(e.replaces is None or e.replaces < e.id for e in entries):
+        return set()
+    replaces = {e.id: e.replaces for e in entries}
+    walk_of: dict[str, str] = {}
+    circular: set[str] = set()
+    for start in replaces:
+        path = list(_walk(start, replaces, walk_of))
+        end = replaces[path[-1]] if path else None
+        if end is not None and walk_of.get(end) == start:
+            circular.update(path[path.index(end) :])
+    return circular
+
+
+def _walk(start: str, replaces: Mapping[str, str | None], walk_of: dict[str, str]) -> Iterator[str]:
+    """From one entry to what it replaces, until the end or a place where some walk has been."""
+    here: str | None = start
+    while here is not None and here in replaces and here not in walk_of:
+        walk_of[here] = start
+        yield here
+        here = replaces[here]
+
+
+def _grouped(entries: Iterable[Entry], key: Callable[[Entry], K]) -> dict[K, list[Entry]]:
+    groups: dict[K, list[Entry]] = defaultdict(list)
+    for entry in entries:
+        groups[key(entry)].append(entry)
+    return groups
+
+
+def _id(entry: Entry) -> str:
+    return entry.id

@@ -7,6 +7,7 @@ from undercroft.services.clock import DAY_MS
 from undercroft.services.refusals import LogInNeeded, NotFound
 from undercroft.store import devices
 from undercroft.store.database import writing
+from undercroft.store.feed import athlete_lock
 from undercroft.store.migrate import epoch
 from undercroft.store.models import Device
 
@@ -68,8 +69,13 @@ def devices_of(athlete_id: str) -> list[DeviceSeen]:
 
 
 def revoke(athlete_id: str, device_id: str, now: int) -> None:
-    """From now on its entries are held and it gets no feed. Raises NotFound."""
-    if not devices.revoke_device(athlete_id, device_id, now):
+    """From now on its entries are held and it gets no feed. Raises NotFound.
+
+    Under the athlete's lock: a batch is taken in wholly before it or wholly after it.
+    """
+    with athlete_lock(athlete_id):
+        known = devices.revoke_device(athlete_id, device_id, now)
+    if not known:
         raise NotFound("this athlete has no such device")
 
 

@@ -5,7 +5,7 @@ pooled: closing the last SQLite connection would check-point the log on every re
 """
 
 import json
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
@@ -92,7 +92,7 @@ def writing() -> Iterator[None]:
         yield
 
 
-def execute_many(sql: str, rows: list[tuple[Any, ...]]) -> None:
+def execute_many(sql: str, rows: Sequence[tuple[Any, ...]]) -> None:
     """One statement for many rows; `?` marks a parameter on both engines."""
     if rows:
         cursor = database.cursor()

@@ -40,7 +40,13 @@ def revoke_device(athlete_id: str, device_id: str, now: int) -> bool:
     return bool(Device.select().where(mine).exists())
 
 
-def touch_device(device_id: str, now: int, cursor: int, stored_through: int) -> None:
-    Device.update(last_used_at=now, cursor=cursor, stored_through=stored_through).where(
-        Device.id == device_id
-    ).execute()
+def device_by_id(device_id: str) -> Device:
+    return Device.get_by_id(device_id)
+
+
+def touch_device(device_id: str, now: int, cursor: int, stored_through: int | None) -> None:
+    """Note that it was here, how far it has read, and up to which number it has no gap."""
+    changes = {"last_used_at": now, "cursor": cursor}
+    if stored_through is not None:
+        changes["stored_through"] = stored_through
+    Device.update(**changes).where(Device.id == device_id).execute()

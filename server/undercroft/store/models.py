@@ -8,6 +8,7 @@ from peewee import (
     BigIntegerField,
     BooleanField,
     CompositeKey,
+    FloatField,
     ForeignKeyField,
     IntegerField,
     Model,
@@ -116,13 +117,14 @@ class Block(Table):
 
 
 class Revision(Table):
-    """One immutable state of a block, as sent to one athlete."""
+    """One immutable state of a block, as sent to one athlete. `starts_on` is a Monday."""
 
     athlete_id: str
     athlete = ForeignKeyField(Athlete, on_delete="CASCADE", index=False)
     number = IntegerField()
     block = TextField(column_name="block")
     document = JsonText()
+    starts_on = TextField()
     sent_at = BigIntegerField()
     sent_by = TextField()
 
@@ -147,9 +149,9 @@ class Sheet(Table):
 class Entry(Table):
     """One line of the ledger. Never changed, save that a held one can be accepted.
 
-    `twin` is 0 for the first entry that came under an id; others under the same id are held with
-    1, 2, … `sent` is the entry as it came, kept only where it was held. `accepted_at` is set on
-    a held entry that the coach let in.
+    `status` is "stored" or "held"; only stored ones count. `twin` is 0 for the first entry that
+    came under an id; others under the same id are held with 1, 2, … `sent` is the entry as it
+    came, kept only where it was held. `accepted_at` is set on a held entry that was let in.
     """
 
     athlete_id: str
@@ -176,7 +178,11 @@ class Entry(Table):
 
     class Meta:
         primary_key = CompositeKey("athlete", "position")
-        indexes = ((("athlete", "id", "twin"), True), (("athlete", "device", "n"), False))
+        indexes = (
+            (("athlete", "id", "twin"), True),
+            (("athlete", "device", "n"), False),
+            (("athlete", "session"), False),
+        )
 
 
 class Change(Table):
@@ -206,6 +212,18 @@ class TrackerState(Table):
         primary_key = CompositeKey("athlete", "lift", "session_order")
 
 
+class LastDone(Table):
+    """The load of an exercise's first set when it was last done; `session_order` says when."""
+
+    athlete = ForeignKeyField(Athlete, on_delete="CASCADE", index=False)
+    exercise = TextField()
+    session_order = TextField()
+    kg = FloatField()
+
+    class Meta:
+        primary_key = CompositeKey("athlete", "exercise")
+
+
 class RateLimit(Table):
     """How often something was tried in one window of time."""
 
@@ -231,5 +249,6 @@ ALL = (
     Entry,
     Change,
     TrackerState,
+    LastDone,
     RateLimit,
 )

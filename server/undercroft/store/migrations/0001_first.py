@@ -80,6 +80,7 @@ STATEMENTS = (
         number INTEGER NOT NULL,
         block TEXT NOT NULL,
         document TEXT NOT NULL,
+        starts_on TEXT NOT NULL,
         sent_at BIGINT NOT NULL,
         sent_by TEXT NOT NULL,
         PRIMARY KEY (athlete_id, number))""",
@@ -114,6 +115,7 @@ STATEMENTS = (
         PRIMARY KEY (athlete_id, position))""",
     "CREATE UNIQUE INDEX entry_athlete_id_id_twin ON entry (athlete_id, id, twin)",
     "CREATE INDEX entry_athlete_id_device_n ON entry (athlete_id, device, n)",
+    "CREATE INDEX entry_athlete_id_session ON entry (athlete_id, session)",
     """CREATE TABLE change (
         athlete_id TEXT NOT NULL REFERENCES athlete(id) ON DELETE CASCADE,
         position BIGINT NOT NULL,
@@ -129,6 +131,12 @@ STATEMENTS = (
         session_order TEXT NOT NULL,
         body TEXT NOT NULL,
         PRIMARY KEY (athlete_id, lift, session_order))""",
+    """CREATE TABLE last_done (
+        athlete_id TEXT NOT NULL REFERENCES athlete(id) ON DELETE CASCADE,
+        exercise TEXT NOT NULL,
+        session_order TEXT NOT NULL,
+        kg DOUBLE PRECISION NOT NULL,
+        PRIMARY KEY (athlete_id, exercise))""",
     """CREATE TABLE rate_limit (
         bucket TEXT NOT NULL,
         "window" BIGINT NOT NULL,

@@ -1,0 +1,37 @@
+"""An athlete's ledger as the domain knows it."""
+
+from collections.abc import Sequence
+
+from undercroft.domain import ledger
+from undercroft.store import entries
+from undercroft.store.models import Entry
+
+
+def entries_of(
+    athlete_id: str, session: str | None = None, kinds: Sequence[str] = ()
+) -> list[ledger.Entry]:
+    """Entries that count, in the order of positions; of one session or certain kinds if asked."""
+    return [from_row(row) for row in entries.stored(athlete_id, session, kinds)]
+
+
+def fold_of(athlete_id: str) -> ledger.Ledger:
+    """Everything that the athlete did."""
+    return ledger.fold(entries_of(athlete_id))
+
+
+def from_row(row: Entry) -> ledger.Entry:
+    """A stored row as an entry."""
+    return ledger.Entry(
+        id=row.id,
+        kind=row.kind,
+        at=row.at or "",
+        revision=row.revision,
+        session=row.session,
+        set=row.set,
+        replaces=row.replaces,
+        body=row.body,
+        n=row.n or 0,
+        v=row.v or 1,
+        device=row.device,
+        position=row.position,
+    )
