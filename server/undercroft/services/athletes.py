@@ -26,7 +26,7 @@ def add_athlete(coach_id: str, name: str, now: int) -> AthleteSeen:
 def athletes_of(coach_id: str) -> list[AthleteSeen]:
     """By name, each with its devices."""
     rows = athletes.athletes_of(coach_id)
-    paired = devices.devices_of(row.id for row in rows)
+    paired = devices.devices_of([row.id for row in rows])
     return [
         AthleteSeen(row.id, row.name, row.created_at, tuple(map(seen, paired[row.id])))
         for row in rows

@@ -9,7 +9,6 @@ from undercroft.store import devices
 from undercroft.store.database import writing
 from undercroft.store.feed import athlete_lock
 from undercroft.store.migrate import epoch
-from undercroft.store.models import Device
 
 IDLE_MS = 400 * DAY_MS
 """A pairing ends after 400 days without use: the longest that browsers keep a cookie."""
@@ -50,17 +49,8 @@ def device_by_token(token: str, now: int) -> DeviceSeen:
     return seen(row)
 
 
-def seen(row: Device) -> DeviceSeen:
-    return DeviceSeen(
-        row.id,
-        row.athlete_id,
-        row.name,
-        row.created_at,
-        row.last_used_at,
-        row.revoked_at,
-        row.stored_through,
-        row.cursor,
-    )
+def seen(row: devices.DeviceRow) -> DeviceSeen:
+    return DeviceSeen(*row)
 
 
 def devices_of(athlete_id: str) -> list[DeviceSeen]:

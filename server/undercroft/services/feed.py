@@ -1,14 +1,14 @@
 """A page of the feed: changes and entries in the order of their positions."""
 
 import json
+from collections.abc import Sequence
 from dataclasses import dataclass
 from heapq import merge
 from typing import Any
 
-from undercroft.documents.entries import envelope
-from undercroft.services.ledger import from_row
 from undercroft.store import entries, feed
-from undercroft.store.models import Entry
+
+Line = feed.ChangeRow | entries.Fresh
 
 MOST_ITEMS = 1000
 MOST_BYTES = 1_000_000
@@ -23,7 +23,7 @@ class Page:
     more: bool
 
 
-def page(athlete_id: str, after: int, not_from: str | None = None, since: int = 0) -> Page:
+def page(athlete_id: str, after: int, not_from: str = "", since: int = 0) -> Page:
     """What came after a position, at most MOST_ITEMS or about MOST_BYTES of it, at least one.
 
     not_from: leave out what this device sent itself. since: leave out entries received earlier.
@@ -34,26 +34,37 @@ def page(athlete_id: str, after: int, not_from: str | None = None, since: int = 
         return Page([], through, False)
     changes = feed.changes(athlete_id, after, through, MOST_ITEMS + 1)
     rows = entries.fresh_for(athlete_id, after, through, MOST_ITEMS + 1, not_from, since)
-    found = list(merge(changes, map(_item, rows), key=lambda item: item["position"]))
+    lines: list[list[Line]] = [[*changes], [*rows]]
+    found = list(merge(*lines, key=lambda line: line.position))
     kept = _fitting(found)
     if len(kept) < len(found):
-        return Page(kept, kept[-1]["position"], True)
-    return Page(kept, through, False)
+        return Page(list(map(_item, kept)), kept[-1].position, True)
+    return Page(list(map(_item, kept)), through, False)
 
 
-def _item(row: Entry) -> dict[str, Any]:
-    return {
-        "position": row.position,
-        "kind": "entry",
-        "key": row.id,
-        "body": envelope(from_row(row)),
+def _item(row: Line) -> dict[str, Any]:
+    body = json.loads(row.body)
+    if isinstance(row, feed.ChangeRow):
+        return {"position": row.position, "kind": row.kind, "key": row.key, "body": body}
+    envelope = {
+        "id": row.id,
+        "v": row.v,
+        "n": row.n or 0,
+        "kind": row.kind,
+        "replaces": row.replaces,
+        "at": row.at,
+        "revision": row.revision,
+        "session": row.session,
+        "set": row.set,
+        "body": body,
     }
+    return {"position": row.position, "kind": "entry", "key": row.id, "body": envelope}
 
 
-def _fitting(items: list[dict[str, Any]]) -> list[dict[str, Any]]:
+def _fitting(rows: Sequence[Line]) -> Sequence[Line]:
     size = 0
-    for count, item in enumerate(items[:MOST_ITEMS]):
-        size += len(json.dumps(item["body"]))
+    for count, row in enumerate(rows[:MOST_ITEMS]):
+        size += len(row.body)
         if count and size > MOST_BYTES:
-            return items[:count]
-    return items[:MOST_ITEMS]
+            return rows[:count]
+    return rows[:MOST_ITEMS]

@@ -6,13 +6,12 @@ from typing import Any
 
 from undercroft.services import feed, limits
 from undercroft.services.clock import HOUR_MS, iso
-from undercroft.services.devices import DeviceSeen
+from undercroft.services.devices import DeviceSeen, seen
 from undercroft.services.refusals import NotAllowed, TooLarge
 from undercroft.services.taking import take_in
 from undercroft.store import devices
 from undercroft.store import entries as lines
-from undercroft.store.database import writing
-from undercroft.store.feed import athlete_lock, last_position
+from undercroft.store.feed import hold, last_position
 from undercroft.store.migrate import epoch
 
 MOST_ENTRIES = 500
@@ -63,29 +62,31 @@ def _store(
     device: DeviceSeen, asked: Asked, knows_us: bool, now: int, most_per_minute: int
 ) -> tuple[list[dict[str, Any]], int]:
     """Verdicts, and the number up to which the device's entries have no gap here."""
-    cursor = min(asked.cursor, last_position(device.athlete_id)) if knows_us else device.cursor
     if not asked.entries:
+        cursor = _cursor(device, asked, knows_us)
         if cursor != device.cursor or device.last_used_at + TOUCH_MS <= now:
-            _touch(device, cursor, now)
+            devices.note_cursor(device.id, now, cursor)
         return [], device.stored_through
-    with athlete_lock(device.athlete_id):
+    with hold(device.athlete_id):
         limits.spend_sync(device.id, most_per_minute, now)
-        here = devices.device_by_id(device.id)
-        revoked = here.revoked_at is not None
-        taken = take_in(device.athlete_id, device.id, asked.entries, now, revoked=revoked)
-        through = _without_gap(device, here.stored_through, taken.numbers)
-        devices.touch_device(device.id, now, cursor, through)
+        here = seen(devices.device_by_id(device.id))
+        cursor = _cursor(here, asked, knows_us)
+        taken = take_in(here.athlete_id, here.id, asked.entries, now, revoked=here.revoked)
+        through = _without_gap(here, taken.numbers)
+        devices.note_stored(here.id, now, cursor, through)
     return taken.verdicts, through
 
 
-def _touch(device: DeviceSeen, cursor: int, now: int) -> None:
-    with writing():
-        devices.touch_device(device.id, now, cursor, None)
+def _cursor(device: DeviceSeen, asked: Asked, knows_us: bool) -> int:
+    """How far the device says it has read, as far as that can be."""
+    if not knows_us or asked.cursor == device.cursor:
+        return device.cursor
+    return min(asked.cursor, last_position(device.athlete_id))
 
 
-def _without_gap(device: DeviceSeen, through: int, numbers: Sequence[int]) -> int:
+def _without_gap(device: DeviceSeen, numbers: Sequence[int]) -> int:
     """Looks into the database only for what had come before and had a gap below it."""
-    new = frozenset(numbers)
+    through, new = device.stored_through, frozenset(numbers)
     if through + 1 not in new:
         return through
     while through + 1 in new:

@@ -5,7 +5,7 @@ pooled: closing the last SQLite connection would check-point the log on every re
 """
 
 import json
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
@@ -90,13 +90,6 @@ def writing() -> Iterator[None]:
     """
     with database.atomic("IMMEDIATE") if on_sqlite() else database.atomic():
         yield
-
-
-def execute_many(sql: str, rows: Sequence[tuple[Any, ...]]) -> None:
-    """One statement for many rows; `?` marks a parameter on both engines."""
-    if rows:
-        cursor = database.cursor()
-        cursor.executemany(sql if on_sqlite() else sql.replace("?", "%s"), rows)
 
 
 class JsonText(TextField):

@@ -1,9 +1,11 @@
 """Paired phones."""
 
 from collections import defaultdict
-from collections.abc import Iterable
+from collections.abc import Sequence
+from typing import NamedTuple
 
 from undercroft.store.models import Device
+from undercroft.store.sql import marks, rows, run
 
 
 def add_device(device_id: str, athlete_id: str, name: str, token_hash: str, now: int) -> None:
@@ -19,17 +21,41 @@ def add_device(device_id: str, athlete_id: str, name: str, token_hash: str, now:
     ).execute()
 
 
-def device_by_token(token_hash: str) -> Device | None:
+class DeviceRow(NamedTuple):
+    """A device as it is read, without its token."""
+
+    id: str
+    athlete_id: str
+    name: str
+    created_at: int
+    last_used_at: int
+    revoked_at: int | None
+    stored_through: int
+    cursor: int
+
+
+_SELECT = f"SELECT {', '.join(DeviceRow._fields)} FROM device"
+
+
+def device_by_token(token_hash: str) -> DeviceRow | None:
     """The device, revoked or not."""
-    return Device.get_or_none(Device.token_hash == token_hash)
+    found = rows(f"{_SELECT} WHERE token_hash = ?", token_hash)
+    return DeviceRow(*found[0]) if found else None
 
 
-def devices_of(athlete_ids: Iterable[str]) -> dict[str, list[Device]]:
+def device_by_id(device_id: str) -> DeviceRow:
+    (found,) = rows(f"{_SELECT} WHERE id = ?", device_id)
+    return DeviceRow(*found)
+
+
+def devices_of(athlete_ids: Sequence[str]) -> dict[str, list[DeviceRow]]:
     """Devices by athlete, oldest first."""
-    found: dict[str, list[Device]] = defaultdict(list)
-    rows = Device.select().where(Device.athlete.in_(list(athlete_ids)))
-    for row in rows.order_by(Device.created_at, Device.id):
-        found[row.athlete_id].append(row)
+    found: dict[str, list[DeviceRow]] = defaultdict(list)
+    if athlete_ids:
+        among = f"athlete_id IN ({marks(len(athlete_ids))})"
+        for row in rows(f"{_SELECT} WHERE {among} ORDER BY created_at, id", *athlete_ids):
+            device = DeviceRow(*row)
+            found[device.athlete_id].append(device)
     return found
 
 
@@ -40,13 +66,17 @@ def revoke_device(athlete_id: str, device_id: str, now: int) -> bool:
     return bool(Device.select().where(mine).exists())
 
 
-def device_by_id(device_id: str) -> Device:
-    return Device.get_by_id(device_id)
+def note_cursor(device_id: str, now: int, cursor: int) -> None:
+    """Note that it was here and how far it has read."""
+    run("UPDATE device SET last_used_at = ?, cursor = ? WHERE id = ?", now, cursor, device_id)
 
 
-def touch_device(device_id: str, now: int, cursor: int, stored_through: int | None) -> None:
-    """Note that it was here, how far it has read, and up to which number it has no gap."""
-    changes = {"last_used_at": now, "cursor": cursor}
-    if stored_through is not None:
-        changes["stored_through"] = stored_through
-    Device.update(**changes).where(Device.id == device_id).execute()
+def note_stored(device_id: str, now: int, cursor: int, stored_through: int) -> None:
+    """Like `note_cursor`, and up to which number there is no gap; under the athlete's lock."""
+    run(
+        "UPDATE device SET last_used_at = ?, cursor = ?, stored_through = ? WHERE id = ?",
+        now,
+        cursor,
+        stored_through,
+        device_id,
+    )

@@ -1,13 +1,11 @@
 """The ledger's lines as rows. Call what writes with the athlete's lock held."""
 
 import json
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from typing import Any, NamedTuple
 
-from peewee import fn
-
-from undercroft.store.database import database, execute_many, on_sqlite
 from undercroft.store.models import Entry
+from undercroft.store.sql import marks, rows, run_many
 
 STORED, HELD = "stored", "held"
 
@@ -61,8 +59,8 @@ _COLUMNS = tuple(f'"{name}"' for name in Row._fields)
 _INSERT = f"INSERT INTO entry ({', '.join(_COLUMNS)}) VALUES ({', '.join('?' for _ in _COLUMNS)})"
 
 
-def add_rows(rows: Sequence[Row]) -> None:
-    execute_many(_INSERT, rows)
+def add_rows(new: Sequence[Row]) -> None:
+    run_many(_INSERT, new)
 
 
 def known_ids(athlete_id: str, ids: Sequence[str]) -> list[Known]:
@@ -72,10 +70,8 @@ def known_ids(athlete_id: str, ids: Sequence[str]) -> list[Known]:
 
 def known_numbers(athlete_id: str, device_id: str, numbers: Sequence[int]) -> list[Known]:
     """What the server has under these numbers of one device."""
-    newest = (
-        Entry.select(fn.MAX(Entry.n))
-        .where(Entry.athlete == athlete_id, Entry.device == device_id)
-        .scalar()
+    ((newest,),) = rows(
+        "SELECT MAX(n) FROM entry WHERE athlete_id = ? AND device = ?", athlete_id, device_id
     )
     # A phone counts upwards: as a rule there is nothing to be found.
     wanted = [n for n in numbers if n <= (newest or 0)]
@@ -83,15 +79,14 @@ def known_numbers(athlete_id: str, device_id: str, numbers: Sequence[int]) -> li
 
 
 def _known(same: dict[str, str], column: str, values: Sequence[str | int]) -> list[Known]:
-    """Raw SQL: building a thousand parameters through the mapper takes longer than the query."""
     if not values:
         return []
-    mark = "?" if on_sqlite() else "%s"
-    found = database.execute_sql(
+    found = rows(
         "SELECT id, digest, status, position, problem, device, n, accepted_at FROM entry"
-        f" WHERE {' AND '.join(f'{name} = {mark}' for name in same)}"
-        f" AND {column} IN ({', '.join([mark] * len(values))})",
-        (*same.values(), *values),
+        f" WHERE {' AND '.join(f'{name} = ?' for name in same)}"
+        f" AND {column} IN ({marks(len(values))})",
+        *same.values(),
+        *values,
     )
     return [
         Known(id_, digest, status, position, problem and json.loads(problem), device, n, accepted)
@@ -101,40 +96,48 @@ def _known(same: dict[str, str], column: str, values: Sequence[str | int]) -> li
 
 def numbers_above(athlete_id: str, device_id: str, n: int, most: int) -> list[int]:
     """The device's numbers above `n` that are here, rising."""
-    rows = (
-        Entry.select(Entry.n)
-        .where(Entry.athlete == athlete_id, Entry.device == device_id, Entry.n > n)
-        .order_by(Entry.n)
-        .limit(most)
+    found = rows(
+        "SELECT n FROM entry WHERE athlete_id = ? AND device = ? AND n > ? ORDER BY n LIMIT ?",
+        athlete_id,
+        device_id,
+        n,
+        most,
     )
-    return [row[0] for row in rows.tuples()]  # type: ignore[index]
+    return [number for (number,) in found]
+
+
+class Fresh(NamedTuple):
+    """A stored line as the feed hands it out; `body` is JSON text."""
+
+    position: int
+    id: str
+    v: int
+    n: int | None
+    kind: str
+    replaces: str | None
+    at: str
+    revision: int | None
+    session: str | None
+    set: str | None
+    body: str
+
+
+_FRESH = (
+    'SELECT position, id, v, n, kind, replaces, at, revision, session, "set", body FROM entry'
+    " WHERE athlete_id = ? AND position > ? AND position <= ? AND status = 'stored'"
+    " AND accepted_at IS NULL AND device <> ? AND received_at >= ? ORDER BY position LIMIT ?"
+)
 
 
 def fresh_for(
-    athlete_id: str,
-    after: int,
-    through: int,
-    most: int,
-    not_from: str | None,
-    since: int,
-) -> list[Entry]:
+    athlete_id: str, after: int, through: int, most: int, not_from: str, since: int
+) -> list[Fresh]:
     """Stored entries of one athlete between two positions, oldest first.
 
-    Without those of device `not_from`, and without those received before `since`. Accepted ones
-    are left out: they went into the feed when they were accepted.
+    Without those of device `not_from` ("": of none), and without those received before `since`.
+    Accepted ones are left out: they went into the feed when they were accepted.
     """
-    wanted = [
-        Entry.athlete == athlete_id,
-        Entry.position > after,
-        Entry.position <= through,
-        Entry.status == STORED,
-        Entry.accepted_at.is_null(),
-    ]
-    if not_from is not None:
-        wanted.append(Entry.device != not_from)
-    if since:
-        wanted.append(Entry.received_at >= since)
-    return list(Entry.select().where(*wanted).order_by(Entry.position).limit(most))
+    return [Fresh(*row) for row in rows(_FRESH, athlete_id, after, through, not_from, since, most)]
 
 
 def stored(athlete_id: str, session: str | None = None, kinds: Sequence[str] = ()) -> list[Entry]:
@@ -170,3 +173,37 @@ def mark_accepted(athlete_id: str, position: int, now: int, changes: dict[str, A
     Entry.update(accepted_at=now, **changes).where(
         Entry.athlete == athlete_id, Entry.position == position
     ).execute()
+
+
+def any_of_kinds(athlete_id: str, sessions: Collection[str], kinds: Sequence[str]) -> bool:
+    """Is there an entry of one of these kinds in one of these sessions?"""
+    found = rows(
+        f"SELECT 1 FROM entry WHERE athlete_id = ? AND session IN ({marks(len(sessions))})"
+        f" AND kind IN ({marks(len(kinds))}) AND status = 'stored' LIMIT 1",
+        athlete_id,
+        *sessions,
+        *kinds,
+    )
+    return bool(found)
+
+
+def received_since(athlete_id: str, since: int, kinds: Sequence[str]) -> list[Entry]:
+    """Stored entries of some kinds that came in at or after a time."""
+    return list(
+        Entry.select()
+        .where(
+            Entry.athlete == athlete_id,
+            Entry.received_at >= since,
+            Entry.kind.in_(list(kinds)),
+            Entry.status == STORED,
+        )
+        .order_by(Entry.position)
+    )
+
+
+def received_at(athlete_id: str, positions: Sequence[int]) -> dict[int, int]:
+    """When the entries at these positions came in."""
+    rows = Entry.select(Entry.position, Entry.received_at).where(
+        Entry.athlete == athlete_id, Entry.position.in_(list(positions))
+    )
+    return {row.position: row.received_at for row in rows}

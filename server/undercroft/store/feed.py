@@ -6,10 +6,11 @@ nobody can see position 9 before position 8 exists.
 
 from collections.abc import Iterator
 from contextlib import contextmanager
-from typing import Any
+from typing import Any, NamedTuple
 
-from undercroft.store.database import on_sqlite, writing
-from undercroft.store.models import Athlete, Change
+from undercroft.store.database import compact, on_sqlite, writing
+from undercroft.store.models import Athlete
+from undercroft.store.sql import rows, run
 
 
 class UnknownAthlete(LookupError):
@@ -17,31 +18,37 @@ class UnknownAthlete(LookupError):
 
 
 @contextmanager
-def athlete_lock(athlete_id: str) -> Iterator[Athlete]:
+def hold(athlete_id: str) -> Iterator[None]:
     """A write transaction that alone may give positions to this athlete. May be nested.
 
     Raises UnknownAthlete. All that was written is undone when the block raises.
     """
     with writing():
-        rows = Athlete.select().where(Athlete.id == athlete_id)
-        if not on_sqlite():
-            rows = rows.for_update("FOR NO KEY UPDATE")  # type: ignore[arg-type]
-        athlete = rows.get_or_none()
-        if athlete is None:
+        if not rows(_HOLD_SQLITE if on_sqlite() else _HOLD_POSTGRESQL, athlete_id):
             raise UnknownAthlete(athlete_id)
-        yield athlete
+        yield
+
+
+_HOLD_SQLITE = "SELECT 1 FROM athlete WHERE id = ?"
+_HOLD_POSTGRESQL = _HOLD_SQLITE + " FOR NO KEY UPDATE"
+
+
+@contextmanager
+def athlete_lock(athlete_id: str) -> Iterator[Athlete]:
+    """Like `hold`, with the athlete's row at hand."""
+    with hold(athlete_id):
+        yield Athlete.get_by_id(athlete_id)
 
 
 def take_positions(athlete_id: str, count: int) -> range:
     """The next `count` positions; call with the athlete's lock held."""
     if count == 0:
         return range(0)
-    raised = (
-        Athlete.update(position=Athlete.position + count)
-        .where(Athlete.id == athlete_id)
-        .returning(Athlete.position)
+    ((last,),) = rows(
+        "UPDATE athlete SET position = position + ? WHERE id = ? RETURNING position",
+        count,
+        athlete_id,
     )
-    last: int = next(iter(raised.execute())).position
     return range(last - count + 1, last + 1)
 
 
@@ -51,35 +58,49 @@ def publish(athlete_id: str, kind: str, key: str, body: Any) -> int:
     An earlier change of the same kind and key is superseded: readers skip it from now on.
     """
     (position,) = take_positions(athlete_id, 1)
-    Change.update(superseded=True).where(
-        Change.athlete == athlete_id,
-        Change.kind == kind,
-        Change.key == key,
-        ~Change.superseded,
-    ).execute()
-    Change.insert(
-        athlete=athlete_id, position=position, kind=kind, key=key, body=body, superseded=False
-    ).execute()
+    run(
+        "UPDATE change SET superseded = TRUE"
+        " WHERE athlete_id = ? AND kind = ? AND key = ? AND NOT superseded",
+        athlete_id,
+        kind,
+        key,
+    )
+    run(
+        "INSERT INTO change (athlete_id, position, kind, key, body, superseded)"
+        " VALUES (?, ?, ?, ?, ?, FALSE)",
+        athlete_id,
+        position,
+        kind,
+        key,
+        compact(body),
+    )
     return position
 
 
 def last_position(athlete_id: str) -> int:
     """The position up to which everything is committed."""
-    row = Athlete.select(Athlete.position).where(Athlete.id == athlete_id).get()
-    return int(row.position)
+    ((position,),) = rows("SELECT position FROM athlete WHERE id = ?", athlete_id)
+    return int(position)
 
 
-def changes(athlete_id: str, after: int, through: int, most: int) -> list[dict[str, Any]]:
-    """Changes that count, oldest first, as {"position", "kind", "key", "body"}."""
-    rows = (
-        Change.select(Change.position, Change.kind, Change.key, Change.body)
-        .where(
-            Change.athlete == athlete_id,
-            Change.position > after,
-            Change.position <= through,
-            ~Change.superseded,
-        )
-        .order_by(Change.position)
-        .limit(most)
+class ChangeRow(NamedTuple):
+    """One line of the feed; `body` is JSON text."""
+
+    position: int
+    kind: str
+    key: str
+    body: str
+
+
+def changes(athlete_id: str, after: int, through: int, most: int) -> list[ChangeRow]:
+    """Changes that count, oldest first."""
+    found = rows(
+        "SELECT position, kind, key, body FROM change"
+        " WHERE athlete_id = ? AND position > ? AND position <= ? AND NOT superseded"
+        " ORDER BY position LIMIT ?",
+        athlete_id,
+        after,
+        through,
+        most,
     )
-    return [dict(row) for row in rows.dicts()]  # type: ignore[call-overload]
+    return [ChangeRow(*row) for row in found]

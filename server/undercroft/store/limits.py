@@ -3,25 +3,23 @@
 from peewee import PeeweeException
 
 from undercroft.store.database import writing
-from undercroft.store.models import RateLimit
+from undercroft.store.sql import rows, run
 
 KEEP_MS = 24 * 3600 * 1000
 
 
 def count(bucket: str, window: int) -> int:
     """Count one more and return how many there are in this window."""
-    raised = (
-        RateLimit.insert(bucket=bucket, window=window, count=1)
-        .on_conflict(
-            conflict_target=[RateLimit.bucket, RateLimit.window],
-            update={RateLimit.count: RateLimit.count + 1},
-        )
-        .returning(RateLimit.count)
+    ((number,),) = rows(
+        'INSERT INTO rate_limit (bucket, "window", count) VALUES (?, ?, 1)'
+        ' ON CONFLICT (bucket, "window") DO UPDATE SET count = rate_limit.count + 1'
+        " RETURNING count",
+        bucket,
+        window,
     )
-    number = int(next(iter(raised.execute())).count)
     if number == 1:
-        RateLimit.delete().where(RateLimit.window < window - KEEP_MS).execute()
-    return number
+        run('DELETE FROM rate_limit WHERE "window" < ?', window - KEEP_MS)
+    return int(number)
 
 
 def count_if_possible(bucket: str, window: int) -> int:

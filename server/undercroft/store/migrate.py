@@ -10,6 +10,7 @@ from playhouse.migrations import Runner
 
 from undercroft.store.database import database, on_sqlite, writing
 from undercroft.store.models import Meta
+from undercroft.store.sql import rows
 
 SCRIPTS = Path(__file__).parent / "migrations"
 
@@ -56,7 +57,9 @@ def new_epoch() -> str:
 
 
 def epoch() -> str:
-    return str(Meta.get_by_id("epoch").value)
+    """The name of the database's life."""
+    ((name,),) = rows("SELECT value FROM meta WHERE name = 'epoch'")
+    return str(name)
 
 
 def _runner() -> Runner:

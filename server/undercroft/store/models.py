@@ -181,7 +181,7 @@ class Entry(Table):
         indexes = (
             (("athlete", "id", "twin"), True),
             (("athlete", "device", "n"), False),
-            (("athlete", "session"), False),
+            (("athlete", "session", "kind"), False),
         )
 
 

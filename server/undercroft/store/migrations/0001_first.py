@@ -115,7 +115,7 @@ STATEMENTS = (
         PRIMARY KEY (athlete_id, position))""",
     "CREATE UNIQUE INDEX entry_athlete_id_id_twin ON entry (athlete_id, id, twin)",
     "CREATE INDEX entry_athlete_id_device_n ON entry (athlete_id, device, n)",
-    "CREATE INDEX entry_athlete_id_session ON entry (athlete_id, session)",
+    "CREATE INDEX entry_athlete_id_session_kind ON entry (athlete_id, session, kind)",
     """CREATE TABLE change (
         athlete_id TEXT NOT NULL REFERENCES athlete(id) ON DELETE CASCADE,
         position BIGINT NOT NULL,

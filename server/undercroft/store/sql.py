@@ -1,0 +1,41 @@
+"""Plain SQL for the few statements of a sync: building them anew takes longer than running them.
+
+`?` marks a parameter on both engines.
+"""
+
+from collections.abc import Sequence
+from functools import lru_cache
+from typing import Any
+
+from undercroft.store.database import database, on_sqlite
+
+
+def rows(sql: str, *parameters: Any) -> list[tuple[Any, ...]]:
+    """All rows of the answer."""
+    found: list[tuple[Any, ...]] = database.execute_sql(_for_engine(sql), parameters).fetchall()
+    return found
+
+
+def run(sql: str, *parameters: Any) -> None:
+    """A statement that answers nothing."""
+    database.execute_sql(_for_engine(sql), parameters)
+
+
+def run_many(sql: str, parameters: Sequence[tuple[Any, ...]]) -> None:
+    """One statement for many rows."""
+    if parameters:
+        database.cursor().executemany(_for_engine(sql), parameters)
+
+
+def marks(count: int) -> str:
+    """So many parameters, for IN (…)."""
+    return ", ".join("?" * count)
+
+
+def _for_engine(sql: str) -> str:
+    return sql if on_sqlite() else _percent(sql)
+
+
+@lru_cache(maxsize=256)
+def _percent(sql: str) -> str:
+    return sql.replace("?", "%s")

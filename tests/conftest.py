@@ -1,0 +1,142 @@
+"""The vocabulary of the tests: a database of either sort, the app on it, and the people who use it.
+
+Everything that takes `database`, itself or through the app, runs twice: on SQLite and on a private
+PostgreSQL cluster.
+"""
+
+import itertools
+import shutil
+from collections.abc import Iterator
+from pathlib import Path
+
+import psycopg
+import pytest
+from flask import Flask
+from flask.testing import FlaskClient
+
+from tests import postgres
+from tests.people import AtDesk, Clock, Phone, enlist
+from undercroft.api import create_app
+from undercroft.config import Settings
+from undercroft.store import database as stored
+from undercroft.store import migrate
+
+ENGINES = ["sqlite", pytest.param("postgresql", marks=pytest.mark.postgres)]
+_numbers = itertools.count(1)
+
+
+def make_tables(location: str) -> None:
+    stored.open_database(location)
+    stored.connect()
+    migrate.migrate()
+    stored.close_all()
+
+
+@pytest.fixture(scope="session")
+def cluster() -> Iterator[str]:
+    """A private PostgreSQL cluster: an address with %s for the database's name."""
+    with postgres.cluster() as address:
+        make_tables(_create(address, "pattern"))
+        yield address
+
+
+@pytest.fixture(scope="session")
+def sqlite_pattern(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A SQLite file with all tables, to be copied."""
+    path = tmp_path_factory.mktemp("pattern") / "pattern.sqlite3"
+    make_tables(str(path))
+    return path
+
+
+def _create(address: str, name: str, pattern: str = "template1") -> str:
+    with psycopg.connect(address % "postgres", autocommit=True) as connection:
+        connection.execute(f"CREATE DATABASE {name} TEMPLATE {pattern}")
+    return address % name
+
+
+@pytest.fixture(params=ENGINES)
+def database(request: pytest.FixtureRequest, tmp_path: Path, sqlite_pattern: Path) -> Iterator[str]:
+    """An empty database with all tables."""
+    if request.param == "sqlite":
+        path = tmp_path / "undercroft.sqlite3"
+        shutil.copy(sqlite_pattern, path)
+        location = str(path)
+    else:
+        address = request.getfixturevalue("cluster")
+        location = _create(address, f"test{next(_numbers)}", "pattern")
+    yield location
+    stored.close_all()
+
+
+@pytest.fixture
+def sqlite(tmp_path: Path, sqlite_pattern: Path) -> Iterator[Path]:
+    """An empty SQLite file, for what only SQLite has."""
+    path = tmp_path / "undercroft.sqlite3"
+    shutil.copy(sqlite_pattern, path)
+    yield path
+    stored.close_all()
+
+
+@pytest.fixture
+def clock() -> Clock:
+    """The server's clock, which stands still until it is moved."""
+    return Clock()
+
+
+@pytest.fixture
+def settings(database: str) -> Settings:
+    return Settings(database=database, cheap_passwords=True)
+
+
+@pytest.fixture
+def app(settings: Settings, clock: Clock) -> Flask:
+    app = create_app(settings, clock)
+    app.testing = False
+    return app
+
+
+@pytest.fixture
+def client(app: Flask) -> FlaskClient:
+    """Somebody who is neither logged in nor paired."""
+    return app.test_client()
+
+
+@pytest.fixture
+def coach(app: Flask, clock: Clock) -> AtDesk:
+    """A coach who is logged in."""
+    return enlist(app, clock, "Ottilie Brandt", "ottilie@example.org")
+
+
+@pytest.fixture
+def other_coach(app: Flask, clock: Clock) -> AtDesk:
+    """A coach to whom the athletes of `coach` are nobody's business."""
+    return enlist(app, clock, "Casper Nyberg", "casper@example.org")
+
+
+@pytest.fixture
+def athlete(coach: AtDesk) -> str:
+    """The id of an athlete of `coach`."""
+    return coach.adds_athlete("Runa Falk")
+
+
+@pytest.fixture
+def device(coach: AtDesk, athlete: str) -> Phone:
+    """A phone paired with `athlete`."""
+    return coach.pairs_phone(athlete, "Runa's phone")
+
+
+@pytest.fixture
+def second_device(coach: AtDesk, athlete: str) -> Phone:
+    """Another phone of the same athlete."""
+    return coach.pairs_phone(athlete, "the old phone")
+
+
+@pytest.fixture
+def other_athlete(other_coach: AtDesk) -> str:
+    return other_coach.adds_athlete("Birk Solheim")
+
+
+@pytest.fixture
+def other_device(other_coach: AtDesk, other_athlete: str) -> Phone:
+    """A phone of another coach's athlete."""
+    return other_coach.pairs_phone(other_athlete, "Birk's phone")
