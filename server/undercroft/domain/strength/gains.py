@@ -18,9 +18,6 @@ from undercroft.domain.strength.tracker import Vector, gain_and_doubt
 MOST_GAINS = 160
 """Lines of one list, above which the sets that weigh most alike are taken as one kind."""
 
-ALIKE = 10
-"""Gains this close, per mille, are the same: at the gate it is an eighth of a notch."""
-
 SHARES = tuple(tenth / 10 for tenth in range(11))
 
 Counts = tuple[int, ...]
@@ -99,12 +96,6 @@ def gains_by_count(
     return gains
 
 
-def all_alike(gains: Mapping[str, Gain], others: Mapping[str, Gain]) -> bool:
-    """Whether two lists with the same keys give the same answers, as near as matters."""
-    pairs = (zip(gain, others[key], strict=True) for key, gain in gains.items())
-    return all(abs(one - other) <= ALIKE for pair in pairs for one, other in pair)
-
-
 def points_told(weights: Sequence[Weight], form_sd: float) -> tuple[int, ...]:
     """What a session tells of the level after 0, 1, 2 ... sets: 1 / variance, as whole points.
 
@@ -130,6 +121,6 @@ def less_by_share(planned: Vector, missed: Vector, weight: Weight) -> tuple[int,
         for share in SHARES
     ]
     span = firsts[0] - firsts[-1]
-    if span <= ALIKE / PER_MILLE:
+    if span <= 1 / PER_MILLE:
         return tuple(to_tenths(1 - share) for share in SHARES)
     return tuple(to_tenths((first - firsts[-1]) / span) for first in firsts)

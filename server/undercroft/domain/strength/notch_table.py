@@ -13,7 +13,6 @@ from math import exp
 from undercroft.domain.strength.evidence import Planned, PlannedSet, weigh
 from undercroft.domain.strength.gains import (
     SHARES,
-    all_alike,
     doubts_by_count,
     gains_by_count,
     kinds_of,
@@ -137,14 +136,13 @@ def _answer(
     doubts = doubts_by_count(to_plan, kind, weights)
     gain = gains_by_count(kind, weights, doubts)
     other = gains_by_count(kind, weights, doubts_by_count(untold, kind, weights))
-    alike = all_alike(gain, other)
     one = _Answers(
         level=to_tenths(done.level),
         kind=kind,
         at=tuple(turn.at for turn in turns),
         gain=gain,
-        missed={} if alike else other,
-        less=(0,) * len(SHARES) if alike else less_by_share(to_plan, untold, weights[0]),
+        missed=other if other != gain else {},
+        less=less_by_share(to_plan, untold, weights[0]) if other != gain else (0,) * len(SHARES),
         tells=points_told([weights[one] for one in kind], settings.form_sd),
     )
     return one, doubts[planned_counts(kind, len(weights))]

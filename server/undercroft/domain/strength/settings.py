@@ -67,7 +67,7 @@ BASIS: dict[str, str] = {
     "form_sd": "measured day-to-day maximum -5.6 to +4.8 %, CV 2.1 % (Banyard et al. 2017, seen)",
     "gate": "about three standard deviations of a set's difference; our own choice",
     "band_z": "90 % of a normal distribution lie within 1.645 standard deviations",
-    "rise_per_set": "2 % a set is less than the smallest step of most kits; our own choice",
+    "rise_per_set": "about the smallest plates at a usual load; our own choice",
     "rise_in_all": "the best day measured lay 4.8 % above the first (Banyard et al. 2017, seen)",
     "reach": "notches on each side of today, beyond the largest difference of one session; our own"
     " choice",
