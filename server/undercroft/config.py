@@ -55,9 +55,14 @@ def from_environment(environment: Mapping[str, str] | None = None) -> Settings:
 
 def default_database(environment: Mapping[str, str]) -> Path:
     """Where the data of a single machine are kept when nothing else is said."""
-    share = environment.get("XDG_DATA_HOME")
+    return default_data_folder("undercroft", environment) / "undercroft.sqlite3"
+
+
+def default_data_folder(name: str, environment: Mapping[str, str] | None = None) -> Path:
+    """A folder of that name where this machine keeps programs' data."""
+    share = (os.environ if environment is None else environment).get("XDG_DATA_HOME")
     base = Path(share) if share else Path.home() / ".local" / "share"
-    return base / "undercroft" / "undercroft.sqlite3"
+    return base / name
 
 
 def _whole(given: Mapping[str, str], name: str, default: int, least: int, most: int) -> int:

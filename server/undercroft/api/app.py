@@ -10,7 +10,9 @@ from undercroft.api import (
     about,
     coach,
     desk_athletes,
+    desk_blocks,
     desk_held,
+    desk_results,
     headers,
     logs,
     pairing,
@@ -31,6 +33,8 @@ SECTIONS = (
     sync.section,
     desk_athletes.section,
     desk_held.section,
+    desk_blocks.section,
+    desk_results.section,
 )
 
 

@@ -6,7 +6,6 @@ from typing import Any
 from apispec import APISpec
 from apispec.ext.marshmallow import MarshmallowPlugin
 from flask import Flask
-from marshmallow import Schema
 from werkzeug.routing import Rule
 
 from undercroft import __version__
@@ -14,6 +13,7 @@ from undercroft.api import problems, shapes
 from undercroft.api.contract import Contract, Who, contract_of
 from undercroft.api.problems import BadBody, OtherSite, WrongMedia
 from undercroft.api.sessions import COACH_COOKIE, DEVICE_COOKIE
+from undercroft.documents.json_schema import component_name, teach
 from undercroft.services import refusals
 from undercroft.services.refusals import Refusal
 
@@ -26,7 +26,7 @@ ABOUT = (
 
 def document(app: Flask) -> dict[str, Any]:
     """Every endpoint of the app with body, answer and refusals."""
-    plugin = MarshmallowPlugin(schema_name_resolver=_schema_name)
+    plugin = MarshmallowPlugin(schema_name_resolver=component_name)
     spec = APISpec(
         title="Undercroft",
         version=__version__,
@@ -34,6 +34,7 @@ def document(app: Flask) -> dict[str, Any]:
         info={"description": ABOUT},
         plugins=[plugin],
     )
+    teach(plugin)
     _security(spec)
     spec.components.schema("Problem", schema=shapes.ProblemDocument)
     for rule in sorted(app.url_map.iter_rules(), key=lambda r: r.rule):
@@ -118,8 +119,3 @@ def _security(spec: APISpec) -> None:
     for name, cookie in (("coach", COACH_COOKIE), ("device", DEVICE_COOKIE)):
         scheme = {"type": "apiKey", "in": "cookie", "name": cookie}
         spec.components.security_scheme(name, scheme)
-
-
-def _schema_name(schema: type[Schema] | Schema) -> str:
-    kind = schema if isinstance(schema, type) else type(schema)
-    return kind.__name__

@@ -2,7 +2,7 @@
 
 import time
 from collections.abc import Callable
-from datetime import UTC, datetime
+from datetime import UTC, date, datetime
 
 Clock = Callable[[], int]
 
@@ -21,3 +21,8 @@ def iso(ms: int) -> str:
     """As ISO 8601 in UTC, 2026-02-03T17:04:11.250Z."""
     moment = datetime.fromtimestamp(ms // 1000, UTC)
     return f"{moment:%Y-%m-%dT%H:%M:%S}.{ms % 1000:03d}Z"
+
+
+def day_of(ms: int) -> date:
+    """The calendar day in UTC."""
+    return datetime.fromtimestamp(ms // 1000, UTC).date()

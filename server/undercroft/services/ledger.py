@@ -1,6 +1,6 @@
 """An athlete's ledger as the domain knows it."""
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 
 from undercroft.domain import ledger
 from undercroft.store import entries
@@ -12,6 +12,18 @@ def entries_of(
 ) -> list[ledger.Entry]:
     """Entries that count, in the order of positions; of one session or certain kinds if asked."""
     return [from_row(row) for row in entries.stored(athlete_id, session, kinds)]
+
+
+def any_ended(athlete_id: str, sessions: Collection[str]) -> bool:
+    """Does the ledger say of any of these sessions that it was finished or stopped?"""
+    return bool(sessions) and entries.any_of_kinds(
+        athlete_id, sessions, ("session.finished", "session.stopped")
+    )
+
+
+def received_since(athlete_id: str, since: int, kinds: Sequence[str]) -> list[ledger.Entry]:
+    """Entries of some kinds that reached the server at or after a time in ms."""
+    return [from_row(row) for row in entries.received_since(athlete_id, since, kinds)]
 
 
 def fold_of(athlete_id: str) -> ledger.Ledger:

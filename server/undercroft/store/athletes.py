@@ -1,5 +1,7 @@
 """Athletes, always seen through the coach they belong to."""
 
+from typing import Any
+
 from undercroft.store.models import Athlete, Coach
 
 
@@ -21,3 +23,11 @@ def athlete_of(coach_id: str, athlete_id: str) -> Athlete | None:
 def athlete_with_coach(athlete_id: str) -> Athlete:
     """The athlete with its coach's name at hand."""
     return Athlete.select(Athlete, Coach).join(Coach).where(Athlete.id == athlete_id).get()
+
+
+def keep_document(athlete_id: str, name: str, document: Any) -> None:
+    Athlete.update(name=name, document=document).where(Athlete.id == athlete_id).execute()
+
+
+def keep_kit(athlete_id: str, document: Any) -> None:
+    Athlete.update(kit=document).where(Athlete.id == athlete_id).execute()

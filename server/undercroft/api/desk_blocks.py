@@ -1,0 +1,96 @@
+"""The desk's blocks: writing, loads beside the text, sending."""
+
+from typing import Any
+
+from flask import Response
+
+from undercroft.api import desk_shapes as shapes
+from undercroft.api.contract import COACH, Section, asks, by, gives, refuses, sends, takes
+from undercroft.services import blocks, preview, sending
+from undercroft.services.accounts import CoachSeen, require_athlete
+from undercroft.services.refusals import Invalid, NotFound
+
+section = Section("blocks", "/api/v1/desk")
+
+MEDIA = {"json": "application/json", "csv": "text/csv; charset=utf-8"}
+MOST_BLOCK_BYTES = 2_000_000
+
+
+@section.get("/blocks")
+@by(COACH)
+@gives(shapes.BlocksAnswer)
+def list_blocks(coach: CoachSeen) -> dict[str, Any]:
+    """The coach's blocks, last changed first."""
+    return {"blocks": blocks.blocks_of(coach.id)}
+
+
+@section.post("/blocks")
+@by(COACH)
+@takes(shapes.Draft, MOST_BLOCK_BYTES)
+@gives(shapes.SavedAnswer, 201)
+def add_block(coach: CoachSeen, body: dict[str, Any], now: int) -> blocks.Saved:
+    """Begin a block; a draft may still hold faults, which are told."""
+    return blocks.add(coach.id, body["document"], now)
+
+
+@section.get("/blocks/<block_id>")
+@by(COACH)
+@gives(shapes.BlockAnswer)
+def show_block(coach: CoachSeen, block_id: str) -> Any:
+    """A block as it stands."""
+    return blocks.block_row(coach.id, block_id)
+
+
+@section.post("/blocks/<block_id>")
+@by(COACH)
+@takes(shapes.Draft, MOST_BLOCK_BYTES)
+@gives(shapes.SavedAnswer)
+def save_block(coach: CoachSeen, block_id: str, body: dict[str, Any], now: int) -> blocks.Saved:
+    """Keep a newer draft of a block; its faults are told."""
+    return blocks.save(coach.id, block_id, body["document"], now)
+
+
+@section.post("/blocks/read")
+@by(COACH)
+@takes(shapes.BlockText, MOST_BLOCK_BYTES)
+@gives(shapes.BlockDocument, plain=True)
+def read_block(body: dict[str, str]) -> dict[str, Any]:
+    """Read a block from JSON or CSV text; nothing is kept."""
+    return {"document": blocks.read_text(body["text"], body["format"])}
+
+
+@section.get("/blocks/<block_id>/export")
+@by(COACH)
+@asks(shapes.ExportAsked)
+@sends("application/octet-stream")
+@refuses(Invalid)
+def export_block(coach: CoachSeen, block_id: str, query: dict[str, str]) -> Response:
+    """A block as a JSON or CSV file."""
+    form = query["format"]
+    text = blocks.export(coach.id, block_id, form)
+    headers = {"Content-Disposition": f'attachment; filename="block.{form}"'}
+    return Response(text, content_type=MEDIA[form], headers=headers)
+
+
+@section.post("/loads")
+@by(COACH)
+@takes(shapes.LoadsAsked, MOST_BLOCK_BYTES)
+@gives(shapes.LoadsAnswer, plain=True)
+@refuses(NotFound)
+def show_loads(coach: CoachSeen, body: dict[str, Any], now: int) -> dict[str, Any]:
+    """Work a draft out for one athlete as they would get it now; nothing is kept."""
+    require_athlete(coach.id, body["athlete"])
+    found = preview.preview(body["athlete"], body["document"], now)
+    faults = shapes.FaultAnswer(many=True).dump(found.faults)
+    return {"faults": faults, "sheets": found.sheets}
+
+
+@section.post("/blocks/<block_id>/send")
+@by(COACH)
+@takes(shapes.SendAsked)
+@gives(shapes.SendAnswer)
+@refuses(Invalid)
+def send_block(coach: CoachSeen, block_id: str, body: dict[str, Any], now: int) -> dict[str, Any]:
+    """Send a block to athletes; one who cannot get it keeps none from it."""
+    sent = sending.send(coach.id, block_id, body["athletes"], body.get("starts_on"), now)
+    return shapes.sent_and_refused(sent)

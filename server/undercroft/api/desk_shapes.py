@@ -1,0 +1,270 @@
+"""Bodies and answers of the desk's endpoints about documents, sending and results."""
+
+from typing import Any
+
+from marshmallow import Schema, fields
+from marshmallow.validate import OneOf
+
+from undercroft.api.shapes import DeviceAnswer, Moment
+from undercroft.documents.athlete import AthleteShape
+from undercroft.documents.block import BlockShape
+from undercroft.documents.fields import Day, Many, Text
+from undercroft.documents.kit import KitShape
+from undercroft.documents.sheet import LoadSheetShape
+
+FORMS = ("json", "csv")
+
+
+class Draft(Schema):
+    """A document that may still hold faults."""
+
+    document = fields.Dict(keys=fields.String(), required=True)
+
+
+class FaultAnswer(Schema):
+    where = fields.String()
+    path = fields.String()
+    what = fields.String()
+    right = fields.String()
+
+
+class MaximumAnswer(Schema):
+    lift = fields.String()
+    name = fields.String()
+    kg = fields.Float()
+    low_kg = fields.Float()
+    high_kg = fields.Float()
+    source = fields.String()
+
+
+class BlockNamed(Schema):
+    id = fields.String()
+    name = fields.String()
+
+
+class ScreeningAnswer(Schema):
+    state = fields.String()
+    text = fields.String()
+
+
+class AthletePageAnswer(Schema):
+    id = fields.String()
+    name = fields.String()
+    document = fields.Dict(keys=fields.String())
+    kit = fields.Dict(keys=fields.String(), allow_none=True)
+    block = fields.Nested(BlockNamed, allow_none=True)
+    revision = fields.Integer(allow_none=True)
+    maxima = fields.List(fields.Nested(MaximumAnswer))
+    devices = fields.List(fields.Nested(DeviceAnswer))
+    screening = fields.Nested(ScreeningAnswer)
+
+
+class AthleteDocument(Schema):
+    document = fields.Nested(AthleteShape)
+
+
+class KitDocument(Schema):
+    document = fields.Nested(KitShape)
+
+
+class BlockDocument(Schema):
+    document = fields.Nested(BlockShape)
+
+
+class ExerciseAnswer(Schema):
+    key = fields.String()
+    name = fields.String()
+    implement = fields.String()
+    prime = fields.List(fields.String())
+    helpers = fields.List(fields.String())
+    needs = fields.List(fields.String())
+    cues = fields.List(fields.String())
+    alternatives = fields.List(fields.String())
+    one_sided = fields.Boolean()
+    needs_safeties = fields.Boolean()
+
+
+class CatalogueAnswer(Schema):
+    exercises = fields.List(fields.Nested(ExerciseAnswer))
+
+
+class BlockLineAnswer(Schema):
+    id = fields.String()
+    name = fields.String()
+    updated_at = Moment()
+    weeks = fields.Integer()
+    sessions = fields.Integer()
+
+
+class BlocksAnswer(Schema):
+    blocks = fields.List(fields.Nested(BlockLineAnswer))
+
+
+class BlockAnswer(Schema):
+    id = fields.String()
+    document = fields.Dict(keys=fields.String())
+    updated_at = Moment()
+
+
+class SavedAnswer(Schema):
+    id = fields.String()
+    updated_at = Moment()
+    faults = fields.List(fields.Nested(FaultAnswer))
+
+
+class BlockText(Schema):
+    text = Text(250_000, 1, required=True)
+    format = fields.String(required=True, validate=OneOf(FORMS))
+
+
+class ExportAsked(Schema):
+    format = fields.String(load_default="json", validate=OneOf(FORMS))
+
+
+class LoadsAsked(Draft):
+    athlete = Text(64, 1, required=True)
+
+
+class LoadsAnswer(Schema):
+    faults = fields.List(fields.Nested(FaultAnswer))
+    sheets = fields.List(fields.Nested(LoadSheetShape))
+
+
+class SendAsked(Schema):
+    """`starts_on` is the Monday of the first week; this week's where it is not given."""
+
+    athletes = Many(Text(64, 1), fewest=1, required=True)
+    starts_on = Day()
+
+
+class SentOne(Schema):
+    athlete = fields.String()
+    revision = fields.Integer()
+    sessions = fields.Integer()
+
+
+class RefusedOne(Schema):
+    athlete = fields.String()
+    faults = fields.List(fields.Nested(FaultAnswer))
+
+
+class SendAnswer(Schema):
+    sent = fields.List(fields.Nested(SentOne))
+    refused = fields.List(fields.Nested(RefusedOne))
+
+
+class AttentionAnswer(Schema):
+    level = fields.String(metadata={"enum": ["now", "soon", "note"]})
+    text = fields.String()
+
+
+class StatesAnswer(Schema):
+    sent_at = Moment(allow_none=True)
+    delivered_at = Moment(allow_none=True)
+    opened_at = Moment(allow_none=True)
+    started_at = Moment(allow_none=True)
+    finished_at = Moment(allow_none=True)
+    synced_at = Moment(allow_none=True)
+
+
+class NextAnswer(Schema):
+    session = fields.String()
+    name = fields.String()
+    week_name = fields.String()
+    day = fields.Integer()
+
+
+class SquadLineAnswer(Schema):
+    id = fields.String()
+    name = fields.String()
+    last_heard_at = Moment(allow_none=True)
+    block = fields.Nested(BlockNamed, allow_none=True)
+    revision = fields.Integer(allow_none=True)
+    states = fields.Nested(StatesAnswer)
+    next = fields.Nested(NextAnswer, allow_none=True)
+    devices = fields.Integer()
+    unplaced = fields.Integer()
+    attention = fields.List(fields.Nested(AttentionAnswer))
+
+
+class SquadAnswer(Schema):
+    athletes = fields.List(fields.Nested(SquadLineAnswer))
+
+
+class PlannedAnswer(Schema):
+    reps = fields.Integer(allow_none=True)
+    rir = fields.Float(allow_none=True)
+    load_kg = fields.Float(allow_none=True)
+    seconds = fields.Float(allow_none=True)
+
+
+class DoneAnswer(Schema):
+    kind = fields.String(metadata={"enum": ["done", "skipped"]})
+    load_kg = fields.Float(allow_none=True)
+    reps = fields.Integer(allow_none=True)
+    rir = fields.Float(allow_none=True)
+    seconds = fields.Float(allow_none=True)
+    quality = fields.Integer(allow_none=True)
+    why = fields.String(allow_none=True)
+    at = fields.String(metadata={"description": "what the phone's clock said"})
+    two_answers = fields.Boolean()
+    wild = fields.Boolean()
+
+
+class SetResultAnswer(Schema):
+    key = fields.String()
+    number = fields.Integer()
+    planned = fields.Nested(PlannedAnswer)
+    done = fields.Nested(DoneAnswer, allow_none=True)
+
+
+class ExerciseResultAnswer(Schema):
+    key = fields.String()
+    name = fields.String()
+    sets = fields.List(fields.Nested(SetResultAnswer))
+
+
+class SessionResultAnswer(Schema):
+    revision = fields.Integer()
+    session = fields.String()
+    name = fields.String()
+    week_name = fields.String()
+    day = fields.Integer()
+    on = fields.String(allow_none=True)
+    state = fields.String(metadata={"enum": ["planned", "started", "finished", "stopped"]})
+    started_at = fields.String(allow_none=True)
+    finished_at = fields.String(allow_none=True)
+    rpe = fields.Float(allow_none=True)
+    minutes = fields.Integer(allow_none=True)
+    comment = fields.String(allow_none=True)
+    why_stopped = fields.String(allow_none=True)
+    exercises = fields.List(fields.Nested(ExerciseResultAnswer))
+
+
+class ResultsAnswer(Schema):
+    sessions = fields.List(fields.Nested(SessionResultAnswer))
+
+
+class PointAnswer(Schema):
+    on = fields.String(metadata={"format": "date"})
+    kg = fields.Float()
+    low_kg = fields.Float()
+    high_kg = fields.Float()
+    smooth_kg = fields.Float()
+    low_smooth_kg = fields.Float()
+    high_smooth_kg = fields.Float()
+    source = fields.String(metadata={"enum": ["guess", "test", "sets"]})
+
+
+class TrendAnswer(Schema):
+    lift = fields.String()
+    name = fields.String()
+    points = fields.List(fields.Nested(PointAnswer))
+
+
+def sent_and_refused(results: list[Any]) -> dict[str, list[Any]]:
+    """The two lists of a sending's answer."""
+    return {
+        "sent": [one for one in results if not one.faults],
+        "refused": [one for one in results if one.faults],
+    }

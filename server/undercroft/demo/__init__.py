@@ -1,0 +1,1 @@
+"""An invented mountain-rescue team, its remote coach and what the volunteers did so far."""

@@ -1,0 +1,41 @@
+"""Who is in the demo. Everybody and every place is invented, and the data say so."""
+
+import json
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+COACH_NAME = "Maren Holt"
+COACH_EMAIL = "maren@skarn.example"
+
+PLACES = (Path(__file__).parents[1] / "fixtures", Path(__file__).parents[3] / "fixtures")
+"""Where fixtures lie: inside an installed package, or beside the server in a checkout."""
+
+
+@dataclass(frozen=True, slots=True)
+class Person:
+    """`strength` is how the true maxima relate to the known ones; `paired` days ago, or never."""
+
+    document: str
+    kit: str
+    strength: float
+    paired: bool
+    last_heard_days: int
+    pain: str | None = None
+
+
+PEOPLE = (
+    Person("runa", "forge-cellar", 1.03, True, 1),
+    Person("osk", "boathouse", 1.06, True, 2),
+    Person("tilde", "forge-cellar", 0.97, True, 9, pain="left knee"),
+    Person("bram", "boathouse", 1.0, False, 0),
+)
+
+
+def load(folder: str, name: str) -> Any:
+    """A fixture as plain data."""
+    for place in PLACES:
+        file = place / folder / f"{name}.json"
+        if file.exists():
+            return json.loads(file.read_text(encoding="utf-8"))
+    raise FileNotFoundError(f"no {folder}/{name}.json in {', '.join(map(str, PLACES))}")

@@ -1,0 +1,37 @@
+"""Everything about an athlete in one document, for whoever takes over."""
+
+from typing import Any
+
+from undercroft.documents.entries import envelope
+from undercroft.services import accounts, ledger
+from undercroft.services.clock import iso
+from undercroft.services.refusals import Invalid
+from undercroft.store import athletes, coaches, revisions
+
+
+def coach_id(email: str) -> str:
+    """The coach with this address. Raises Invalid."""
+    coach = coaches.coach_by_email(accounts.tidy_email(email))
+    if coach is None:
+        raise Invalid(f"no coach has the address {email}", "add one: undercroft coach add EMAIL")
+    return str(coach.id)
+
+
+def of_athlete(athlete_id: str) -> dict[str, Any]:
+    """Documents, revisions and the whole ledger; no secrets."""
+    row = athletes.athlete_with_coach(athlete_id)
+    return {
+        "name": row.name,
+        "document": row.document,
+        "kit": row.kit,
+        "revisions": [
+            {
+                "number": r.number,
+                "sent_at": iso(r.sent_at),
+                "starts_on": r.starts_on,
+                "block": r.document,
+            }
+            for r in revisions.all_revisions(athlete_id)
+        ],
+        "entries": [envelope(entry) for entry in ledger.entries_of(athlete_id)],
+    }

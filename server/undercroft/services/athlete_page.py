@@ -1,0 +1,79 @@
+"""One athlete as the desk sees and edits them."""
+
+from dataclasses import dataclass
+from typing import Any
+
+from undercroft.documents.athlete import AthleteShape
+from undercroft.documents.canonical import plain
+from undercroft.documents.catalogue import catalogue
+from undercroft.documents.kit import KitShape
+from undercroft.documents.reading import read_athlete, read_kit
+from undercroft.services import devices, planning, tracking
+from undercroft.services.devices import DeviceSeen
+from undercroft.services.people import athlete_document, feed_body
+from undercroft.services.tracker_feed import MaximumSeen, maxima_of, publish_trackers
+from undercroft.store import athletes, revisions
+from undercroft.store.feed import athlete_lock, publish
+
+SCREENING = {
+    "state": "not-asked",
+    "text": "Screening is not asked in this version, so occlusion work stays locked.",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class AthletePage:
+    """`document` is what the coach edits; `kit` is None until one was written down."""
+
+    id: str
+    name: str
+    document: dict[str, Any]
+    kit: dict[str, Any] | None
+    block: dict[str, str] | None
+    revision: int | None
+    maxima: list[MaximumSeen]
+    devices: list[DeviceSeen]
+    screening: dict[str, str]
+
+
+def page(athlete_id: str) -> AthletePage:
+    """Everything on the athlete's page."""
+    row = athletes.athlete_with_coach(athlete_id)
+    athlete = athlete_document(row)
+    sent = revisions.latest_revision(athlete_id)
+    return AthletePage(
+        id=row.id,
+        name=row.name,
+        document=plain(AthleteShape().dump(athlete)),
+        kit=row.kit,
+        block=None if sent is None else {"id": sent.block, "name": sent.document["name"]},
+        revision=None if sent is None else sent.number,
+        maxima=maxima_of(athlete_id, athlete),
+        devices=devices.devices_of(athlete_id),
+        screening=SCREENING,
+    )
+
+
+def save_document(athlete_id: str, data: Any) -> dict[str, Any]:
+    """Keep an athlete's document and work out what follows. Raises FaultyDocument."""
+    athlete = read_athlete(data, catalogue())
+    document: dict[str, Any] = plain(AthleteShape().dump(athlete))
+    with athlete_lock(athlete_id):
+        athletes.keep_document(athlete_id, athlete.name, document)
+        row = athletes.athlete_with_coach(athlete_id)
+        publish(athlete_id, "athlete", athlete_id, feed_body(row, row.coach.name))
+        tracking.rework_all(athlete_id, athlete)
+        planning.refresh(row)
+        publish_trackers(athlete_id, athlete)
+    return document
+
+
+def save_kit(athlete_id: str, data: Any) -> dict[str, Any]:
+    """Keep a kit and work out what follows. Raises FaultyDocument."""
+    kit = read_kit(data)
+    document: dict[str, Any] = plain(KitShape().dump(kit))
+    with athlete_lock(athlete_id):
+        athletes.keep_kit(athlete_id, document)
+        publish(athlete_id, "kit", kit.key, document)
+        planning.refresh(athletes.athlete_with_coach(athlete_id))
+    return document

@@ -1,0 +1,29 @@
+"""An athlete's documents as typed objects."""
+
+from typing import Any
+
+from undercroft.documents.catalogue import catalogue
+from undercroft.documents.reading import read_athlete, read_kit
+from undercroft.domain.athlete import Athlete
+from undercroft.domain.kit import Kit
+from undercroft.store import models
+
+NO_KIT = Kit(key="none", name="no kit yet")
+
+
+def athlete_document(row: models.Athlete) -> Athlete:
+    """The athlete as last saved, or just the name where nothing was saved yet."""
+    if row.document is None:
+        return Athlete(key=row.id, name=row.name)
+    return read_athlete(row.document, catalogue())
+
+
+def kit_document(row: models.Athlete) -> Kit:
+    """The kit as last saved, or an empty one."""
+    return NO_KIT if row.kit is None else read_kit(row.kit)
+
+
+def feed_body(row: models.Athlete, coach: str) -> dict[str, Any]:
+    """What a phone keeps of the athlete: names and the unit of mass, no more."""
+    pounds = bool((row.document or {}).get("pounds", False))
+    return {"id": row.id, "name": row.name, "coach": coach, "pounds": pounds}

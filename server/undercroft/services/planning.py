@@ -1,0 +1,121 @@
+"""Load sheets of what an athlete trains by, made and put into the feed.
+
+Call everything here with the athlete's lock held.
+"""
+
+from collections.abc import Collection
+from dataclasses import dataclass, replace
+from datetime import date
+from typing import Any
+
+from undercroft.documents.canonical import plain
+from undercroft.documents.catalogue import catalogue
+from undercroft.documents.reading import read_block
+from undercroft.documents.sheet import LoadSheetShape
+from undercroft.domain.load_sheet import LoadSheet
+from undercroft.domain.program.block import Block
+from undercroft.domain.program.finding import Finding, Severity
+from undercroft.domain.sheet import Order, WorkedOut, work_out
+from undercroft.services import tracking
+from undercroft.services.people import athlete_document, kit_document
+from undercroft.store import last_done, models, revisions
+from undercroft.store.feed import last_position, publish
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Current:
+    """What the athlete trains by: the newest revision, and all numbers under which it was sent."""
+
+    number: int
+    numbers: tuple[int, ...]
+    block: Block
+    starts_on: date
+
+    @property
+    def sessions(self) -> list[str]:
+        return [session.key for week in self.block.weeks for session in week.sessions]
+
+
+def current(athlete_id: str) -> Current | None:
+    """The newest revision, or None where nothing was sent yet."""
+    row = revisions.latest_revision(athlete_id)
+    return None if row is None else _newest_of(row)
+
+
+def around(athlete_id: str, number: int) -> Current | None:
+    """The newest revision of the block that a revision belongs to; None for an unknown one."""
+    row = revisions.revision(athlete_id, number)
+    return None if row is None else _newest_of(row)
+
+
+def _newest_of(row: models.Revision) -> Current:
+    sent = revisions.revisions_of_block(row.athlete_id, row.block)
+    newest = sent[-1]
+    return Current(
+        number=newest.number,
+        numbers=tuple(one.number for one in sent),
+        block=read_block(newest.document, catalogue()),
+        starts_on=date.fromisoformat(newest.starts_on),
+    )
+
+
+def worked_out(
+    row: models.Athlete, block: Block, starts_on: date, leave_out: Collection[str] = ()
+) -> WorkedOut:
+    """Sheets of a block for an athlete as everything stands now."""
+    athlete = athlete_document(row)
+    last_kg = last_done.last_loads(row.id)
+    return work_out(
+        Order(
+            block=block,
+            athlete=athlete,
+            kit=kit_document(row),
+            catalogue=catalogue(),
+            standing=tracking.standing_now(row.id, athlete, last_kg),
+            starts_on=starts_on,
+        ),
+        leave_out,
+    )
+
+
+def stops(findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
+    """The findings that forbid sending."""
+    return tuple(finding for finding in findings if finding.severity is Severity.STOP)
+
+
+def refresh(row: models.Athlete, lifts: Collection[str] | None = None) -> None:
+    """Work out again the sheets of sessions not begun, and publish those that changed.
+
+    `lifts` moved: sheets with one of them go out even where their loads stay, because they say up
+    to which position the ledger is in them. None: everything may have moved.
+    """
+    now = current(row.id)
+    if now is None:
+        return
+    begun = revisions.sessions_begun(row.id, now.numbers, now.sessions)
+    done = worked_out(row, now.block, now.starts_on, leave_out=begun)
+    kept = revisions.sheets_of(row.id, now.number)
+    through = last_position(row.id)
+    for sheet in done.sheets:
+        told = lifts is None or any(e.notches and e.notches.lift in lifts for e in sheet.exercises)
+        document = on_wire(replace(sheet, revision=now.number, through=through))
+        if told or _differs(kept.get(sheet.session), document):
+            put_out(row.id, now.number, sheet.session, through, document)
+
+
+def put_out(athlete_id: str, number: int, session: str, through: int, document: Any) -> None:
+    """Keep a sheet and put it into the feed."""
+    revisions.keep_sheet(athlete_id, number, session, through, document)
+    publish(athlete_id, "sheet", session, document)
+
+
+def on_wire(sheet: LoadSheet) -> dict[str, Any]:
+    """The sheet as plain data."""
+    data: dict[str, Any] = plain(LoadSheetShape().dump(sheet))
+    return data
+
+
+def _differs(kept: Any, document: dict[str, Any]) -> bool:
+    if kept is None:
+        return True
+    return {**kept, "through": 0} != {**document, "through": 0}

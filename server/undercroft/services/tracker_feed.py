@@ -1,0 +1,59 @@
+"""What a phone and the desk see of the trackers: maxima with their band."""
+
+from collections.abc import Collection
+from dataclasses import dataclass
+
+from undercroft.documents.catalogue import catalogue
+from undercroft.domain.athlete import Athlete
+from undercroft.domain.sheet import LiftStanding
+from undercroft.domain.strength import estimate
+from undercroft.services import tracking
+from undercroft.store.feed import publish
+
+
+@dataclass(frozen=True, slots=True)
+class MaximumSeen:
+    """A maximum as it stands, in kg with its 90 % band, and what it rests on."""
+
+    lift: str
+    name: str
+    kg: float
+    low_kg: float
+    high_kg: float
+    source: str
+
+
+def maxima_of(athlete_id: str, athlete: Athlete) -> list[MaximumSeen]:
+    """Every lift that is known, by name."""
+    standing = tracking.standing_now(athlete_id, athlete, {})
+    return sorted((_seen(known) for known in standing.lifts.values()), key=lambda seen: seen.name)
+
+
+def publish_trackers(
+    athlete_id: str, athlete: Athlete, lifts: Collection[str] | None = None
+) -> None:
+    """Put the maxima that moved into the feed; all of them where `lifts` is None."""
+    for seen in maxima_of(athlete_id, athlete):
+        if lifts is None or seen.lift in lifts:
+            body = {
+                "lift": seen.lift,
+                "name": seen.name,
+                "kg": seen.kg,
+                "low_kg": seen.low_kg,
+                "high_kg": seen.high_kg,
+                "source": seen.source,
+            }
+            publish(athlete_id, "tracker", seen.lift, body)
+
+
+def _seen(known: LiftStanding) -> MaximumSeen:
+    told = estimate(known.state, known.settings)
+    name = catalogue()[known.lift].name if known.lift in catalogue() else known.lift
+    return MaximumSeen(
+        known.lift,
+        name,
+        round(told.kg, 1),
+        round(told.low_kg, 1),
+        round(told.high_kg, 1),
+        known.source,
+    )

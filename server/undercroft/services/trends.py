@@ -1,0 +1,57 @@
+"""A lift's maximum over time, for the plot."""
+
+from dataclasses import dataclass
+
+from undercroft.documents.catalogue import catalogue
+from undercroft.documents.told import read_told
+from undercroft.domain.sheet.standing import DoneSession, settings_for
+from undercroft.domain.trend import TrendPoint, trend
+from undercroft.services.people import athlete_document
+from undercroft.services.refusals import NotFound
+from undercroft.store import athletes, trackers
+
+
+@dataclass(frozen=True, slots=True)
+class Point:
+    """The maximum in kg on a day: as known then, and smoothed by all that came after."""
+
+    on: str
+    kg: float
+    low_kg: float
+    high_kg: float
+    smooth_kg: float
+    low_smooth_kg: float
+    high_smooth_kg: float
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Trend:
+    lift: str
+    name: str
+    points: list[Point]
+
+
+def trend_of(athlete_id: str, lift: str) -> Trend:
+    """Every maximum and every session that told of the lift. Raises NotFound for no lift."""
+    if lift not in catalogue():
+        raise NotFound("there is no such lift")
+    athlete = athlete_document(athletes.athlete_with_coach(athlete_id))
+    told = [read_told(row.body) for row in trackers.all_rows(athlete_id, lift)]
+    done = [DoneSession(one.on, tuple(t.evidence for t in one.told)) for one in told]
+    points = trend(athlete, lift, done, settings_for(athlete))
+    return Trend(lift, catalogue()[lift].name, [_point(point) for point in points])
+
+
+def _point(point: TrendPoint) -> Point:
+    known, smoothed = point.known, point.smoothed
+    return Point(
+        point.on.isoformat(),
+        round(known.kg, 2),
+        round(known.low_kg, 2),
+        round(known.high_kg, 2),
+        round(smoothed.kg, 2),
+        round(smoothed.low_kg, 2),
+        round(smoothed.high_kg, 2),
+        point.source,
+    )

@@ -1,0 +1,118 @@
+"""What was sent: revisions, and the load sheets made for them."""
+
+from collections.abc import Iterable, Sequence
+from typing import Any
+
+from undercroft.store.models import Change, Entry, Revision, Sheet
+
+
+def latest_revision(athlete_id: str) -> Revision | None:
+    """What the athlete trains by now."""
+    return (
+        Revision.select()
+        .where(Revision.athlete == athlete_id)
+        .order_by(Revision.number.desc())
+        .first()
+    )
+
+
+def latest_revisions(athlete_ids: Iterable[str]) -> dict[str, Revision]:
+    """By athlete, what each trains by now."""
+    rows = (
+        Revision.select()
+        .where(Revision.athlete.in_(list(athlete_ids)))
+        .order_by(Revision.athlete, Revision.number)
+    )
+    return {row.athlete_id: row for row in rows}
+
+
+def revisions_of_block(athlete_id: str, block_id: str) -> list[Revision]:
+    """All revisions of one block that the athlete was sent, oldest first."""
+    rows = Revision.select().where(Revision.athlete == athlete_id, Revision.block == block_id)
+    return list(rows.order_by(Revision.number))
+
+
+def revision(athlete_id: str, number: int) -> Revision | None:
+    return Revision.get_or_none(Revision.athlete == athlete_id, Revision.number == number)
+
+
+def add_revision(
+    athlete_id: str,
+    number: int,
+    block_id: str,
+    document: Any,
+    starts_on: str,
+    now: int,
+    coach_id: str,
+) -> None:
+    Revision.insert(
+        athlete=athlete_id,
+        number=number,
+        block=block_id,
+        document=document,
+        starts_on=starts_on,
+        sent_at=now,
+        sent_by=coach_id,
+    ).execute()
+
+
+def sheets_of(athlete_id: str, number: int) -> dict[str, Any]:
+    """The sheets of a revision, by session."""
+    rows = Sheet.select(Sheet.session, Sheet.document).where(
+        Sheet.athlete == athlete_id, Sheet.revision == number
+    )
+    return {row.session: row.document for row in rows}
+
+
+def sheets_of_many(athlete_id: str, numbers: Sequence[int]) -> list[Sheet]:
+    """The sheets of several revisions."""
+    return list(
+        Sheet.select().where(Sheet.athlete == athlete_id, Sheet.revision.in_(list(numbers)))
+    )
+
+
+def keep_sheet(athlete_id: str, number: int, session: str, position: int, document: Any) -> None:
+    """Keep a sheet in place of an earlier one of the same session and revision."""
+    Sheet.insert(
+        athlete=athlete_id, revision=number, session=session, position=position, document=document
+    ).on_conflict(
+        conflict_target=[Sheet.athlete, Sheet.revision, Sheet.session],
+        update={Sheet.position: position, Sheet.document: document},
+    ).execute()
+
+
+def sessions_begun(athlete_id: str, numbers: Sequence[int], sessions: Sequence[str]) -> set[str]:
+    """Of these sessions, those of which the ledger says anything."""
+    rows = (
+        Entry.select(Entry.session)
+        .where(
+            Entry.athlete == athlete_id,
+            Entry.session.in_(list(sessions)),
+            Entry.revision.in_(list(numbers)),
+            Entry.status == "stored",
+        )
+        .distinct()
+    )
+    return {row.session for row in rows if row.session is not None}
+
+
+def position_of_change(athlete_id: str, kind: str, key: str) -> int | None:
+    """Where in the feed the change that counts stands."""
+    row = Change.get_or_none(
+        Change.athlete == athlete_id, Change.kind == kind, Change.key == key, ~Change.superseded
+    )
+    return None if row is None else int(row.position)
+
+
+def newest_sheets(athlete_id: str, most: int) -> list[Sheet]:
+    """The sheets of the newest revisions, latest planned day first, about `most` of them."""
+    rows = Sheet.select().where(Sheet.athlete == athlete_id)
+    newest = list(rows.order_by(Sheet.revision.desc(), Sheet.session).limit(4 * most))
+    newest.sort(key=lambda sheet: (sheet.document.get("on", ""), sheet.revision), reverse=True)
+    return newest
+
+
+def all_revisions(athlete_id: str) -> list[Revision]:
+    """Everything the athlete was sent, oldest first."""
+    rows = Revision.select().where(Revision.athlete == athlete_id)
+    return list(rows.order_by(Revision.number))
