@@ -1,6 +1,8 @@
 """The published schemas are JSON Schema, and what the program writes is valid under them."""
 
+import dataclasses
 import json
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -8,6 +10,7 @@ from jsonschema import Draft202012Validator
 
 from undercroft.documents.catalogue import catalogue
 from undercroft.documents.json_schema import PUBLISHED, published_schema
+from undercroft.documents.shape import Shape
 
 FIXTURES = Path(__file__).parents[2] / "fixtures"
 
@@ -30,6 +33,17 @@ def test_every_fixture_is_valid_under_its_published_schema(name: str, folder: st
 def test_the_published_schema_refuses_what_the_program_refuses() -> None:
     wrong = {"key": "k", "name": "K", "plates": [{"mass_kg": -1, "count": 2, "thickness_m": 0.03}]}
     assert not Draft202012Validator(published_schema("kit")).is_valid(wrong)
+
+
+def shapes(kind: type[Shape] = Shape) -> Iterator[type[Shape]]:
+    for one in kind.__subclasses__():
+        yield one
+        yield from shapes(one)
+
+
+@pytest.mark.parametrize("shape", shapes(), ids=lambda shape: shape.__name__)
+def test_a_shape_reads_and_writes_every_field_of_what_it_builds(shape: type[Shape]) -> None:
+    assert set(shape().fields) == {field.name for field in dataclasses.fields(shape.builds)}
 
 
 def test_alternatives_in_the_catalogue_exist() -> None:

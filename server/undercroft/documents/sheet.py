@@ -89,6 +89,11 @@ class RiseShape(Shape):
     in_all = Whole(required=True)
 
 
+GAINS = fields.Dict(
+    keys=fields.String(), values=fields.Tuple((Whole(), Whole(), Whole())), required=True
+)
+
+
 class NotchTableShape(Shape):
     builds = notches.NotchTable
     lift = Key(required=True)
@@ -98,12 +103,8 @@ class NotchTableShape(Shape):
     drift = Whole(required=True)
     kind = Many(Whole(), required=True)
     at = Many(Number(), required=True)
-    gain = fields.Dict(
-        keys=fields.String(), values=fields.Tuple((Whole(), Whole(), Whole())), required=True
-    )
-    missed = fields.Dict(
-        keys=fields.String(), values=fields.Tuple((Whole(), Whole(), Whole())), required=True
-    )
+    gain = GAINS
+    missed = GAINS
     told = Whole(required=True)
     less = Many(Whole(), required=True)
     tells = Many(Whole(), required=True)
