@@ -6,8 +6,8 @@ goes between the two by how much it was told.
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
-from itertools import accumulate, pairwise
+from dataclasses import dataclass, replace
+from itertools import accumulate
 from math import exp
 
 from undercroft.domain.strength.evidence import Planned, PlannedSet, weigh
@@ -76,13 +76,12 @@ def notch_tables(
     """One table for each session ahead, in the order of their start."""
     answers = _look_ahead(state, sessions, settings, curve)
     told = accumulate((one.tells[-1] for one in answers), initial=0)
-    ns = range(FEWEST, MOST + 1)
-    offset = tuple(to_tenths(-log_share(n, curve) - state.tilt * lean(n, curve)) for n in ns)
+    blank = _blank(lift, state.tilt, settings, curve, hold)
+    nexts = (*answers[1:], *answers[-1:])
     return tuple(
-        NotchTable(
-            lift=lift,
+        replace(
+            blank,
             level=this.level,
-            form=0,
             base=quotient(this.level, TENTHS) - settings.reach,
             drift=following.level - this.level,
             kind=this.kind,
@@ -92,15 +91,34 @@ def notch_tables(
             told=before,
             less=this.less,
             tells=this.tells,
-            offset=offset,
-            lean=tuple(to_tenths(lean(n, curve)) for n in ns),
-            gate=to_tenths(settings.gate),
-            rise=Rise(settings.rise_per_set, settings.rise_in_all),
-            hold=hold,
         )
-        for (this, following), before in zip(
-            pairwise((*answers, *answers[-1:])), told, strict=False
-        )
+        for this, following, before in zip(answers, nexts, told, strict=False)
+    )
+
+
+def _blank(
+    lift: str, tilt: float, settings: StrengthSettings, curve: RepCurve, hold: bool
+) -> NotchTable:
+    """What the tables of all sessions share; the rest is yet to be filled in."""
+    ns = range(FEWEST, MOST + 1)
+    return NotchTable(
+        lift=lift,
+        level=0,
+        form=0,
+        base=0,
+        drift=0,
+        kind=(),
+        at=(),
+        gain={},
+        missed={},
+        told=0,
+        less=(),
+        tells=(),
+        offset=tuple(to_tenths(-log_share(n, curve) - tilt * lean(n, curve)) for n in ns),
+        lean=tuple(to_tenths(lean(n, curve)) for n in ns),
+        gate=to_tenths(settings.gate),
+        rise=Rise(settings.rise_per_set, settings.rise_in_all),
+        hold=hold,
     )
 
 
