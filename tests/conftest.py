@@ -13,9 +13,9 @@ import psycopg
 import pytest
 from flask import Flask
 from flask.testing import FlaskClient
-
 from tests import postgres
 from tests.people import AtDesk, Clock, Phone, enlist
+
 from undercroft.api import create_app
 from undercroft.config import Settings
 from undercroft.store import database as stored
@@ -93,6 +93,12 @@ def app(settings: Settings, clock: Clock) -> Flask:
     app = create_app(settings, clock)
     app.testing = False
     return app
+
+
+@pytest.fixture
+def sqlite_app(sqlite: Path, clock: Clock) -> Flask:
+    """The app on SQLite only, for what no database has a part in."""
+    return create_app(Settings(database=str(sqlite), cheap_passwords=True), clock)
 
 
 @pytest.fixture

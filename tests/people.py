@@ -8,9 +8,9 @@ from typing import Any
 
 from flask import Flask
 from flask.testing import FlaskClient
+from tests.writing import Writer
 from werkzeug.test import TestResponse
 
-from tests.writing import Writer
 from undercroft.services import accounts
 from undercroft.store import database
 

@@ -1,0 +1,157 @@
+"""Who may do what: one row for each endpoint. A new endpoint needs a row here.
+
+A row names who may ask and what comes of it when the right one asks; what everybody else gets
+follows from that (`expected`). Parts of the path are filled from the `Scene`.
+"""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from flask.testing import FlaskClient
+from tests.people import AtDesk, Phone
+
+from undercroft.api.contract import ANY_DEVICE, ANYONE, COACH, DEVICE, Who
+
+OWNER, OTHER_COACH, PHONE, OTHER_PHONE, REVOKED, NOBODY = (
+    "coach",
+    "other coach",
+    "athlete's device",
+    "other athlete's device",
+    "revoked device",
+    "nobody",
+)
+
+
+@dataclass(frozen=True)
+class Scene:
+    """Two coaches, an athlete of the first with a phone and a revoked one, a stranger."""
+
+    coach: AtDesk
+    other_coach: AtDesk
+    athlete_id: str
+    phone: Phone
+    other_phone: Phone
+    revoked_phone: Phone
+    nobody: FlaskClient
+
+    def browser_of(self, role: str) -> FlaskClient:
+        return {
+            OWNER: self.coach.browser,
+            OTHER_COACH: self.other_coach.browser,
+            PHONE: self.phone.browser,
+            OTHER_PHONE: self.other_phone.browser,
+            REVOKED: self.revoked_phone.browser,
+            NOBODY: self.nobody,
+        }[role]
+
+    def phone_of(self, role: str) -> Phone:
+        return {OTHER_PHONE: self.other_phone, REVOKED: self.revoked_phone}.get(role, self.phone)
+
+
+Filling = Callable[[Scene], Any]
+
+
+@dataclass(frozen=True)
+class Row:
+    """`owned`: the path names something of `coach`, so another coach gets 404.
+
+    path: how to fill each part of the path but `athlete_id`. body: what to post, if it is a
+    function worked out anew for each role.
+    """
+
+    who: Who
+    ok: int
+    owned: bool = False
+    path: Mapping[str, Filling] = field(default_factory=dict)
+    body: Any = field(default_factory=dict)
+
+    def body_for(self, scene: Scene, role: str) -> Any:
+        return self.body(scene, role) if callable(self.body) else self.body
+
+    def expected(self, role: str) -> int:
+        """The status that a role must get."""
+        if self.who is ANYONE:
+            return self.ok
+        if self.who is COACH:
+            if role == OTHER_COACH and self.owned:
+                return 404
+            return self.ok if role in (OWNER, OTHER_COACH) else 401
+        if role in (PHONE, OTHER_PHONE) or (role == REVOKED and self.who is ANY_DEVICE):
+            return self.ok
+        return 401
+
+
+def open_to_all(ok: int = 200, **more: Any) -> Row:
+    return Row(ANYONE, ok, **more)
+
+
+def any_coach(ok: int = 200, **more: Any) -> Row:
+    """Each coach does it with what is their own."""
+    return Row(COACH, ok, **more)
+
+
+def own_coach(ok: int = 200, **more: Any) -> Row:
+    """Only the coach to whom it belongs."""
+    return Row(COACH, ok, owned=True, **more)
+
+
+def phones(ok: int = 200, **more: Any) -> Row:
+    return Row(DEVICE, ok, **more)
+
+
+def _fresh_secret(scene: Scene, _role: str) -> Any:
+    return {"secret": scene.coach.invites(scene.athlete_id)}
+
+
+def _acceptance(scene: Scene, role: str) -> Any:
+    return {**_fresh_secret(scene, role), "device_name": "new"}
+
+
+def _exchange(scene: Scene, role: str) -> Any:
+    return scene.phone_of(role).asks([scene.phone.writes.done("squat.9")])
+
+
+def _invitation_id(scene: Scene) -> str:
+    scene.coach.invites(scene.athlete_id)
+    answer = scene.coach.get(f"/desk/athletes/{scene.athlete_id}/invitations")
+    return str(answer.json["invitations"][0]["id"])
+
+
+def _held_position(scene: Scene) -> int:
+    scene.revoked_phone.sends(scene.revoked_phone.writes.done("squat.1"))
+    return int(scene.coach.held(scene.athlete_id)[-1]["position"])
+
+
+def _log_in_id(scene: Scene) -> str:
+    return str(scene.coach.get("/coach/log-ins").json["log_ins"][0]["id"])
+
+
+ROWS: Mapping[str, Row] = {
+    "about.health": open_to_all(),
+    "about.ready": open_to_all(),
+    "about.openapi_document": open_to_all(),
+    "about.schema": open_to_all(path={"name": lambda _: "entry"}),
+    "coach.log_in": open_to_all(401, body={"email": "nobody@example.org", "password": "wrong"}),
+    "coach.log_out": any_coach(204),
+    "coach.me": any_coach(),
+    "coach.log_ins": any_coach(),
+    "coach.revoke_log_in": own_coach(204, path={"log_in_id": _log_in_id}),
+    "pairing.look": open_to_all(body=_fresh_secret),
+    "pairing.code_from_invitation": open_to_all(201, body=_fresh_secret),
+    "pairing.accept": open_to_all(201, body=_acceptance),
+    "pairing.unpair": phones(204),
+    "pairing.renew": phones(201),
+    "sync.sync": Row(ANY_DEVICE, 200, body=_exchange),
+    "sync.take_snapshot": phones(),
+    "desk.list_athletes": any_coach(),
+    "desk.add_athlete": any_coach(201, body={"name": "Tove Lind"}),
+    "desk.invite": own_coach(201),
+    "desk.list_invitations": own_coach(),
+    "desk.revoke_invitation": own_coach(204, path={"invitation_id": _invitation_id}),
+    "desk.make_code": own_coach(201),
+    "desk.list_devices": own_coach(),
+    "desk.revoke_device": own_coach(204, path={"device_id": lambda scene: scene.phone.id}),
+    "held.list_held": own_coach(),
+    "held.accept_held": own_coach(path={"position": _held_position}),
+}
