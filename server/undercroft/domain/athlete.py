@@ -59,7 +59,7 @@ class Athlete:
 
     key: str
     name: str
-    experience: Experience = Experience.TRAINED
+    experience: Experience | None = None
     born: date | None = None
     stature_m: float | None = None
     body_mass_kg: float | None = None

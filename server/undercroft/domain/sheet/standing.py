@@ -16,6 +16,7 @@ from undercroft.domain.strength import (
     start_from_guess,
     start_from_other_lift,
     take_session,
+    trained,
 )
 
 GUESS_DOUBT = 0.10
@@ -53,7 +54,9 @@ class Standing:
 
 def settings_for(athlete: Athlete) -> StrengthSettings:
     """The tracker's settings for this athlete's experience."""
-    return novice() if athlete.experience is Experience.NOVICE else DEFAULT
+    if athlete.experience is Experience.NOVICE:
+        return novice()
+    return trained() if athlete.experience is Experience.TRAINED else DEFAULT
 
 
 def standing_of(
@@ -124,11 +127,16 @@ def _take_maximum(
     state: TrackerState | None, maximum: Maximum, settings: StrengthSettings
 ) -> TrackerState:
     """A test is evidence; a guess is the coach's word and begins the estimate anew."""
-    day = maximum.on.toordinal()
-    doubt = maximum.doubt_percent / 100 if maximum.doubt_percent else None
     if maximum.kind is MaximumKind.GUESSED:
-        return start_from_guess(maximum.kg, doubt or GUESS_DOUBT, day, settings)
+        return guessed_state(maximum, settings)
+    day = maximum.on.toordinal()
     return take_session(state, day, (TestedMax(maximum.kg),), settings)[-1].state
+
+
+def guessed_state(maximum: Maximum, settings: StrengthSettings) -> TrackerState:
+    """The tracker's state on a coach's word alone."""
+    doubt = maximum.doubt_percent / 100 if maximum.doubt_percent else GUESS_DOUBT
+    return start_from_guess(maximum.kg, doubt, maximum.on.toordinal(), settings)
 
 
 def _words(maximum: Maximum) -> str:
