@@ -1,4 +1,4 @@
-"""What is known of a lift: the coach's maxima and the sessions since, in the order of their days."""
+"""What is known of a lift: maxima and sessions, in the order of their days."""
 
 from datetime import date
 
