@@ -1,0 +1,66 @@
+import type { AthletePage } from "../answers";
+import { athlete } from "../desk";
+import { Link } from "../shell/link";
+import { Page } from "../shell/page";
+import { ATHLETE_PARTS, athletePath, ROOT, type AthletePart } from "../shell/route";
+import { Loaded } from "../shell/states";
+import { useLoad, type Load } from "../shell/use-load";
+import { HeldPart } from "./held-part";
+import { KitPart } from "../kit/kit-part";
+import { PersonPart } from "./person-part";
+import { PhonesPart } from "./phones-part";
+import { ResultsPart } from "../results/results-part";
+
+const PART_NAMES: Readonly<Record<AthletePart, string>> = {
+  results: "Results",
+  person: "Person and maxima",
+  kit: "Kit",
+  phones: "Phones",
+  held: "Held entries",
+};
+
+interface AthleteScreenProps {
+  readonly id: string;
+  readonly part: AthletePart;
+}
+
+/** All about one athlete, a part at a time. */
+export function AthleteScreen({ id, part }: AthleteScreenProps) {
+  const load = useLoad(`athlete ${id}`, () => athlete(id));
+  const name = load.now.state === "ready" ? load.now.value.name : "Athlete";
+  return (
+    <Page title={name} above={<Link to={ROOT}>Squad</Link>}>
+      <nav class="parts" aria-label={name}>
+        {ATHLETE_PARTS.map((each) => (
+          <Link key={each} to={athletePath(id, each)} current={each === part}>
+            {PART_NAMES[each]}
+          </Link>
+        ))}
+      </nav>
+      <Loaded load={load} what="this athlete">
+        {(page) => <Part page={page} part={part} load={load} />}
+      </Loaded>
+    </Page>
+  );
+}
+
+interface PartProps {
+  readonly page: AthletePage;
+  readonly part: AthletePart;
+  readonly load: Load<AthletePage>;
+}
+
+function Part({ page, part, load }: PartProps) {
+  switch (part) {
+    case "results":
+      return <ResultsPart page={page} />;
+    case "person":
+      return <PersonPart page={page} onSaved={load.again} />;
+    case "kit":
+      return <KitPart page={page} onSaved={load.again} />;
+    case "phones":
+      return <PhonesPart page={page} again={load.again} />;
+    case "held":
+      return <HeldPart id={page.id} />;
+  }
+}

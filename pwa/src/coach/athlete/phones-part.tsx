@@ -1,0 +1,93 @@
+import type { AthletePage, Device } from "../answers";
+import { revokeDevice } from "../desk";
+import { useDesk } from "../shell/desk-state";
+import { Failure } from "../shell/states";
+import { useAct } from "../shell/use-act";
+import { date, dayAndClock } from "../shell/when";
+import { Invitations } from "./invitations";
+import { TypedCode } from "./typed-code";
+
+interface PhonesPartProps {
+  readonly page: AthletePage;
+  readonly again: () => void;
+}
+
+/** The phones that hold this athlete's program, and how another one is paired. */
+export function PhonesPart({ page, again }: PhonesPartProps) {
+  return (
+    <>
+      <section>
+        <h2>Paired phones</h2>
+        {page.devices.length === 0 ? (
+          <p class="aside-note">None yet. Make an invitation and send the link to {page.name}.</p>
+        ) : (
+          <Devices page={page} again={again} />
+        )}
+      </section>
+      <Invitations athlete={page.id} name={page.name} />
+      <TypedCode athlete={page.id} />
+    </>
+  );
+}
+
+function Devices({ page, again }: PhonesPartProps) {
+  const act = useAct();
+  const revoke = (device: Device) => {
+    const words = `${device.name} gets nothing new from now on. What it still records is held for you to accept. Revoke it?`;
+    if (window.confirm(words)) act.run(() => revokeDevice(page.id, device.id), again);
+  };
+  return (
+    <>
+      <table class="ruled">
+        <thead>
+          <tr>
+            <th scope="col">Phone</th>
+            <th scope="col">Last used</th>
+            <th scope="col">
+              <span class="sr-only">Revoke</span>
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {page.devices.map((device) => (
+            <DeviceRow key={device.id} device={device} busy={act.busy} revoke={revoke} />
+          ))}
+        </tbody>
+      </table>
+      <Failure fault={act.fault} />
+    </>
+  );
+}
+
+interface DeviceRowProps {
+  readonly device: Device;
+  readonly busy: boolean;
+  readonly revoke: (device: Device) => void;
+}
+
+function DeviceRow({ device, busy, revoke }: DeviceRowProps) {
+  const now = useDesk().now();
+  return (
+    <tr>
+      <th scope="row">{device.name}</th>
+      <td data-head="Last used">
+        {device.last_used_at === null ? "never" : dayAndClock(device.last_used_at, now)}
+      </td>
+      <td>
+        {device.revoked_at === null ? (
+          <button
+            type="button"
+            class="plain"
+            aria-label={`Revoke ${device.name}`}
+            disabled={busy}
+            onClick={() => revoke(device)}
+          >
+            Revoke
+          </button>
+        ) : (
+          `revoked ${date(device.revoked_at)}`
+        )}
+      </td>
+    </tr>
+  );
+}

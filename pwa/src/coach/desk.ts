@@ -1,0 +1,81 @@
+/** The desk's questions to the server, one function each. */
+import { addressOf, get, post, type AskOptions } from "../api/client";
+import type { Athlete, Block, Kit } from "../api/types";
+import type {
+  AthletePage,
+  BlockAnswer,
+  BlockLine,
+  CatalogueEntry,
+  Coach,
+  HeldEntry,
+  Invitation,
+  LoadsAnswer,
+  Named,
+  NewInvitation,
+  PairingCode,
+  ResultSession,
+  SavedBlock,
+  SendAnswer,
+  SquadLine,
+  Trend,
+} from "./answers";
+
+const athletePath = (id: string, rest = "") => `/desk/athletes/${encodeURIComponent(id)}${rest}`;
+const blockPath = (id: string, rest = "") => `/desk/blocks/${encodeURIComponent(id)}${rest}`;
+
+export const logIn = (email: string, password: string) =>
+  post<Coach>("/coach/log-in", { email, password });
+export const logOut = () => post("/coach/log-out");
+export const me = () => get<Coach>("/coach/me");
+
+export const squad = async () =>
+  (await get<{ athletes: readonly SquadLine[] }>("/desk/squad")).athletes;
+export const addAthlete = (name: string) => post<Named>("/desk/athletes", { name });
+
+export const athlete = (id: string) => get<AthletePage>(athletePath(id));
+export const saveAthlete = (id: string, document: Athlete) =>
+  post<{ document: Athlete }>(athletePath(id, "/document"), { document });
+export const saveKit = (id: string, document: Kit) =>
+  post<{ document: Kit }>(athletePath(id, "/kit"), { document });
+
+export const invite = (id: string) => post<NewInvitation>(athletePath(id, "/invitations"));
+export const invitations = async (id: string) =>
+  (await get<{ invitations: readonly Invitation[] }>(athletePath(id, "/invitations"))).invitations;
+export const revokeInvitation = (id: string, invitation: string) =>
+  post(athletePath(id, `/invitations/${encodeURIComponent(invitation)}/revoke`));
+export const makeCode = (id: string) => post<PairingCode>(athletePath(id, "/codes"));
+export const revokeDevice = (id: string, device: string) =>
+  post(athletePath(id, `/devices/${encodeURIComponent(device)}/revoke`));
+
+export const held = async (id: string) =>
+  (await get<{ held: readonly HeldEntry[] }>(athletePath(id, "/held"))).held;
+export const acceptHeld = (id: string, position: number) =>
+  post(athletePath(id, `/held/${position}/accept`));
+
+export const results = async (id: string) =>
+  (await get<{ sessions: readonly ResultSession[] }>(athletePath(id, "/results"))).sessions;
+export const trend = (id: string, lift: string) =>
+  get<Trend>(athletePath(id, `/maxima/${encodeURIComponent(lift)}`));
+
+export const catalogue = async () =>
+  (await get<{ exercises: readonly CatalogueEntry[] }>("/desk/catalogue")).exercises;
+
+export const blocks = async () =>
+  (await get<{ blocks: readonly BlockLine[] }>("/desk/blocks")).blocks;
+export const block = (id: string) => get<BlockAnswer>(blockPath(id));
+export const newBlock = (document: Block) => post<SavedBlock>("/desk/blocks", { document });
+export const saveBlock = (id: string, document: Block) =>
+  post<SavedBlock>(blockPath(id), { document });
+export const readBlock = (text: string, format: "json" | "csv") =>
+  post<{ document: Block }>("/desk/blocks/read", { text, format });
+export const exportAddress = (id: string, format: "json" | "csv") =>
+  addressOf(blockPath(id, `/export?format=${format}`));
+
+export const loads = (document: Block, athleteId: string, options: AskOptions = {}) =>
+  post<LoadsAnswer>("/desk/loads", { document, athlete: athleteId }, options);
+/** `startsOn` is the Monday of the first week; without it this week's, or where the block began. */
+export const send = (id: string, athletes: readonly string[], startsOn: string) =>
+  post<SendAnswer>(blockPath(id, "/send"), {
+    athletes,
+    ...(startsOn ? { starts_on: startsOn } : {}),
+  });

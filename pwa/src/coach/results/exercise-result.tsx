@@ -1,0 +1,69 @@
+import type { Done, ResultExercise, ResultSet } from "../answers";
+import { differenceInWords, doneInWords, plannedInWords } from "./result-words";
+
+export function ExerciseResult({ exercise }: { readonly exercise: ResultExercise }) {
+  return (
+    <>
+      <table class="ruled figures set-results">
+        <caption>{exercise.name}</caption>
+        <thead>
+          <tr>
+            <th scope="col">Set</th>
+            <th scope="col">Planned</th>
+            <th scope="col">Done</th>
+            <th scope="col">Difference</th>
+            <th scope="col">Mark</th>
+          </tr>
+        </thead>
+        <tbody>
+          {exercise.sets.map((set) => (
+            <SetRow key={set.key} set={set} />
+          ))}
+        </tbody>
+      </table>
+      <Marks sets={exercise.sets} />
+    </>
+  );
+}
+
+function SetRow({ set: { number, planned, done } }: { readonly set: ResultSet }) {
+  return (
+    <tr>
+      <th scope="row">{number}</th>
+      <td data-head="Planned">{plannedInWords(planned)}</td>
+      {done ? (
+        <>
+          <td data-head="Done" class={done.kind === "skipped" ? "skipped" : "done"}>
+            {doneInWords(done)}
+          </td>
+          <td data-head="Difference">{differenceInWords(planned, done)}</td>
+        </>
+      ) : (
+        <>
+          <td data-head="Done" class="soft">
+            nothing reported
+          </td>
+          <td data-head="Difference">—</td>
+        </>
+      )}
+      <td data-head="Mark">{marksOf(done).join(", ")}</td>
+    </tr>
+  );
+}
+
+function marksOf(done: Done | null): string[] {
+  return [done?.two_answers ? "two answers" : "", done?.wild ? "out of line" : ""].filter(Boolean);
+}
+
+/** What the marks mean, where there are any. */
+function Marks({ sets }: { readonly sets: readonly ResultSet[] }) {
+  const two = sets.some((set) => set.done?.two_answers);
+  const wild = sets.some((set) => set.done?.wild);
+  if (!two && !wild) return null;
+  return (
+    <p class="aside-note">
+      {two && "Two answers: two phones reported this set; the later answer is shown. "}
+      {wild && "Out of line: far from what the maximum lets expect; it weighs less in the trend."}
+    </p>
+  );
+}

@@ -1,0 +1,92 @@
+/** Planned and done, in words and figures. */
+import { figure } from "../block/wish-words";
+import type { Done, Planned, ResultSession } from "../answers";
+import { calendarDate, dayName, isoDay } from "../shell/when";
+
+/** "87.5 kg × 3, 4 RIR" or "30 s"; a dash where nothing was planned. */
+export function plannedInWords(planned: Planned): string {
+  return amount(planned) || "—";
+}
+
+export function doneInWords(done: Done): string {
+  if (done.kind === "skipped") return done.why ? `skipped: ${done.why}` : "skipped";
+  return amount(done) || "done";
+}
+
+function amount(set: Planned): string {
+  const load = set.load_kg === null ? "" : `${figure(set.load_kg)} kg`;
+  const held = set.seconds === null ? "" : `${figure(set.seconds)} s`;
+  const reps = set.reps === null ? "" : `${set.reps}`;
+  const work = [load, reps || held].filter(Boolean).join(" × ");
+  const rir = set.rir === null ? "" : `${figure(set.rir)} RIR`;
+  return [work, reps && held ? held : "", rir].filter(Boolean).join(", ");
+}
+
+/** What differs from the plan, "+2.5 kg, −1 rep"; nothing where it was met. */
+export function differenceInWords(planned: Planned, done: Done): string {
+  if (done.kind === "skipped") return "";
+  const parts = [
+    difference(planned.load_kg, done.load_kg, "kg"),
+    difference(planned.reps, done.reps, "reps"),
+    difference(planned.rir, done.rir, "RIR"),
+    difference(planned.seconds, done.seconds, "s"),
+  ];
+  return parts.filter(Boolean).join(", ");
+}
+
+function difference(planned: number | null, done: number | null, unit: string): string {
+  if (planned === null || done === null || Math.abs(done - planned) < 0.005) return "";
+  const more = done - planned;
+  const word = unit === "reps" && Math.abs(more) === 1 ? "rep" : unit;
+  return `${more > 0 ? "+" : ""}${figure(more)} ${word}`;
+}
+
+export type Standing =
+  | "ahead"
+  | "today"
+  | "silent"
+  | "missed"
+  | "under way"
+  | "finished"
+  | "stopped";
+
+/**
+ * How a session stands. One whose day has passed is missed only where the phone was heard after
+ * that day; else nothing is known of it, because silence is not absence.
+ */
+export function standingOf(
+  session: ResultSession,
+  heardAt: string | null,
+  today: string,
+): Standing {
+  if (session.state === "started") return "under way";
+  if (session.state !== "planned") return session.state;
+  if (session.on === null || session.on > today) return "ahead";
+  if (session.on === today) return "today";
+  return heardAt !== null && isoDay(heardAt) > session.on ? "missed" : "silent";
+}
+
+export const STANDINGS: Readonly<Record<Standing, string>> = {
+  ahead: "ahead",
+  today: "due today",
+  silent: "not heard from since",
+  missed: "missed: the phone was heard since, and it was not begun",
+  "under way": "under way",
+  finished: "finished",
+  stopped: "stopped",
+};
+
+/** "Build 1, Tuesday 3 Feb 2026". */
+export function whenInWords(session: ResultSession): string {
+  const on = session.on === null ? "" : ` ${calendarDate(session.on)}`;
+  return `${session.week_name}, ${dayName(session.day)}${on}`;
+}
+
+/** "RPE 7, 58 minutes" as far as it was said. */
+export function effortInWords(session: ResultSession): string {
+  const parts = [
+    session.rpe === null ? "" : `RPE ${figure(session.rpe)} of 10`,
+    session.minutes === null ? "" : `${figure(session.minutes)} minutes`,
+  ];
+  return parts.filter(Boolean).join(", ");
+}

@@ -1,0 +1,118 @@
+import { useState } from "preact/hooks";
+
+import type { AthletePage, ResultSession } from "../answers";
+import { results } from "../desk";
+import { useDesk } from "../shell/desk-state";
+import { Link } from "../shell/link";
+import { BLOCKS } from "../shell/route";
+import { Loaded } from "../shell/states";
+import { useLoad } from "../shell/use-load";
+import { isoDay } from "../shell/when";
+import { effortInWords, STANDINGS, standingOf, whenInWords, type Standing } from "./result-words";
+import { ExerciseResult } from "./exercise-result";
+import { TrendSection } from "./trend-section";
+
+/** What happened: planned against done, newest first, and where the maximum goes. */
+export function ResultsPart({ page }: { readonly page: AthletePage }) {
+  const load = useLoad(`results ${page.id}`, () => results(page.id));
+  return (
+    <>
+      <TrendSection page={page} />
+      <section>
+        <h2>Sessions</h2>
+        <Loaded load={load} what="the results">
+          {(sessions) =>
+            sessions.length === 0 ? (
+              <NothingYet />
+            ) : (
+              <Sessions sessions={sessions} heardAt={lastHeard(page)} />
+            )
+          }
+        </Loaded>
+      </section>
+    </>
+  );
+}
+
+function NothingYet() {
+  return (
+    <p class="lead">
+      Nothing was sent yet, so nothing can have been done. <Link to={BLOCKS}>Blocks</Link> are sent
+      from their own page.
+    </p>
+  );
+}
+
+/** When any of the athlete's phones was last heard. */
+function lastHeard(page: AthletePage): string | null {
+  const heard = page.devices.flatMap((device) => device.last_used_at ?? []);
+  return heard.toSorted().at(-1) ?? null;
+}
+
+const AT_ONCE = 8;
+
+interface SessionsProps {
+  readonly sessions: readonly ResultSession[];
+  readonly heardAt: string | null;
+}
+
+function Sessions({ sessions, heardAt }: SessionsProps) {
+  const [shown, setShown] = useState(AT_ONCE);
+  const today = isoDay(useDesk().now());
+  const standings = sessions.map((session) => ({
+    session,
+    standing: standingOf(session, heardAt, today),
+  }));
+  const past = standings.filter(({ standing }) => standing !== "ahead");
+  const ahead = sessions.length - past.length;
+  return (
+    <>
+      {past.length === 0 && <p class="lead">Sent, and nothing reported from it yet.</p>}
+      {past.slice(0, shown).map(({ session, standing }, place) => (
+        <Session
+          key={`${session.revision} ${session.session}`}
+          session={session}
+          standing={standing}
+          open={place === 0}
+        />
+      ))}
+      {past.length > shown && (
+        <button type="button" onClick={() => setShown(shown + AT_ONCE)}>
+          Show earlier ones
+        </button>
+      )}
+      {ahead > 0 && <p class="soft">{ahead === 1 ? "One session" : `${ahead} sessions`} ahead.</p>}
+    </>
+  );
+}
+
+interface SessionProps {
+  readonly session: ResultSession;
+  readonly standing: Standing;
+  readonly open: boolean;
+}
+
+function Session({ session, standing, open }: SessionProps) {
+  const effort = effortInWords(session);
+  return (
+    <details class="session-result" open={open}>
+      <summary>
+        <b>{session.name}</b>
+        <span>{whenInWords(session)}</span>
+        <span class={standing === "finished" ? "soft" : undefined}>{STANDINGS[standing]}</span>
+        {effort && <span class="soft">{effort}</span>}
+        <small>revision {session.revision}</small>
+      </summary>
+      {standing === "silent" && (
+        <p class="aside-note">
+          The phone has not been heard from since that day. It may have been done.
+        </p>
+      )}
+      {session.why_stopped && <p>Stopped: {session.why_stopped}</p>}
+      {session.comment && <blockquote>{session.comment}</blockquote>}
+      {session.exercises.map((exercise) => (
+        <ExerciseResult key={exercise.key} exercise={exercise} />
+      ))}
+    </details>
+  );
+}

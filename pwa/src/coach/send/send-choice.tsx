@@ -1,0 +1,114 @@
+import type { Block } from "../../api/types";
+import type { LoadsAnswer, SquadLine } from "../answers";
+import { TruthField } from "../fields/choice-field";
+import { Link } from "../shell/link";
+import { athletePath, ROOT } from "../shell/route";
+import { Failure, FaultList } from "../shell/states";
+import { useLoad } from "../shell/use-load";
+import { loads } from "../desk";
+
+interface SendChoiceProps {
+  readonly document: Block;
+  readonly athletes: readonly SquadLine[];
+  readonly chosen: ReadonlySet<string>;
+  readonly onChosen: (chosen: ReadonlySet<string>) => void;
+}
+
+/** The squad with a tick for each, and for those ticked what will be sent. */
+export function SendChoice({ document, athletes, chosen, onChosen }: SendChoiceProps) {
+  if (athletes.length === 0) {
+    return (
+      <p>
+        Nobody is in your squad yet. <Link to={ROOT}>Add an athlete</Link> first.
+      </p>
+    );
+  }
+  const all = chosen.size === athletes.length;
+  const tick = (id: string, on: boolean) => {
+    const next = new Set(chosen);
+    if (on) next.add(id);
+    else next.delete(id);
+    onChosen(next);
+  };
+  return (
+    <fieldset class="send-choice">
+      <legend>To whom</legend>
+      <TruthField
+        label="Everyone"
+        value={all}
+        onValue={(on) => onChosen(new Set(on ? athletes.map((each) => each.id) : []))}
+      />
+      <ul>
+        {athletes.map((athlete) => (
+          <li key={athlete.id}>
+            <TruthField
+              label={athlete.name}
+              value={chosen.has(athlete.id)}
+              onValue={(on) => tick(athlete.id, on)}
+            />
+            <span class="soft">{now(athlete)}</span>
+            {chosen.has(athlete.id) && <Preview document={document} athlete={athlete} />}
+          </li>
+        ))}
+      </ul>
+    </fieldset>
+  );
+}
+
+function now(athlete: SquadLine): string {
+  const phone = athlete.devices === 0 ? "; no phone paired yet, it will wait" : "";
+  if (!athlete.block) return `has nothing yet${phone}`;
+  return `has ${athlete.block.name}, revision ${athlete.revision ?? "?"}${phone}`;
+}
+
+interface PreviewProps {
+  readonly document: Block;
+  readonly athlete: SquadLine;
+}
+
+/** What this athlete would get, worked out as it will be when sent. */
+function Preview({ document, athlete }: PreviewProps) {
+  const load = useLoad(`preview ${athlete.id}`, () => loads(document, athlete.id));
+  if (load.now.state === "loading") {
+    return (
+      <p class="soft" role="status">
+        working out the loads …
+      </p>
+    );
+  }
+  if (load.now.state === "failed") {
+    return <Failure fault={load.now.fault} what="loads" again={load.again} />;
+  }
+  return <Readiness answer={load.now.value} athlete={athlete} />;
+}
+
+function Readiness({
+  answer,
+  athlete,
+}: {
+  readonly answer: LoadsAnswer;
+  readonly athlete: SquadLine;
+}) {
+  const { faults, sheets } = answer;
+  if (faults.length === 0) {
+    const cautions = sheets.flatMap((sheet) =>
+      sheet.exercises.flatMap((each) => each.cautions ?? []),
+    );
+    const mind = cautions.length === 0 ? "" : `, with ${cautions.length} things to mind`;
+    return (
+      <p role="status">
+        ready: {sheets.length} load sheets{mind}
+      </p>
+    );
+  }
+  return (
+    <div class="failure" role="status">
+      <p>
+        would be refused; mend the text, or look at{" "}
+        <Link to={athletePath(athlete.id, "person")}>the maxima</Link> and{" "}
+        <Link to={athletePath(athlete.id, "kit")}>the kit</Link>:
+      </p>
+      <FaultList faults={faults} />
+    </div>
+  );
+}

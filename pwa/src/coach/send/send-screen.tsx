@@ -1,0 +1,107 @@
+import { useState } from "preact/hooks";
+
+import type { BlockAnswer, SendAnswer, SquadLine } from "../answers";
+import { draftOf } from "../block/drafts";
+import { block, send, squad } from "../desk";
+import { ChoiceField } from "../fields/choice-field";
+import { useDesk } from "../shell/desk-state";
+import { Link } from "../shell/link";
+import { Page } from "../shell/page";
+import { BLOCKS, blockPath } from "../shell/route";
+import { Failure, Loaded } from "../shell/states";
+import { useAct } from "../shell/use-act";
+import { useLoad } from "../shell/use-load";
+import { calendarDate, mondayOf } from "../shell/when";
+import { SendChoice } from "./send-choice";
+import { SendResult } from "./send-result";
+
+/** Whom a block goes to, what it becomes for each, and one button. */
+export function SendScreen({ id }: { readonly id: string }) {
+  const load = useLoad(`send ${id}`, async () => ({
+    block: await block(id),
+    athletes: await squad(),
+  }));
+  return (
+    <Page title="Send" above={<Back id={id} />}>
+      <Loaded load={load} what="the block">
+        {(value) => <Send {...value} />}
+      </Loaded>
+    </Page>
+  );
+}
+
+function Back({ id }: { readonly id: string }) {
+  return (
+    <>
+      <Link to={BLOCKS}>Blocks</Link> / <Link to={blockPath(id)}>Back to the text</Link>
+    </>
+  );
+}
+
+interface SendProps {
+  readonly block: BlockAnswer;
+  readonly athletes: readonly SquadLine[];
+}
+
+function Send({ block: { id, document }, athletes }: SendProps) {
+  const desk = useDesk();
+  const act = useAct();
+  const [chosen, setChosen] = useState<ReadonlySet<string>>(new Set());
+  const [startsOn, setStartsOn] = useState("");
+  const [answer, setAnswer] = useState<SendAnswer | null>(null);
+  const sessions = document.weeks.reduce((sum, week) => sum + week.sessions.length, 0);
+  const newer = draftOf(desk.shelf, desk.coach.value?.id ?? "", id) !== null;
+  const go = () => act.run(() => send(id, [...chosen], startsOn), setAnswer);
+  if (answer) {
+    return <SendResult answer={answer} athletes={athletes} again={() => setAnswer(null)} />;
+  }
+  return (
+    <>
+      <p class="lead">
+        <strong>{document.name}</strong>: {count(document.weeks.length, "week")},{" "}
+        {count(sessions, "session")}. Each athlete gets own loads, worked out from own maxima on own
+        kit. Sessions under way go on as they began.
+      </p>
+      {newer && (
+        <p class="failure" role="alert">
+          This browser holds a newer text of the block that is not on the server.{" "}
+          <Link to={blockPath(id)}>Open it</Link> and let it be saved first.
+        </p>
+      )}
+      <ChoiceField
+        label="The first week begins"
+        choices={mondaysFrom(desk.now())}
+        value={startsOn}
+        onValue={setStartsOn}
+      />
+      <SendChoice document={document} athletes={athletes} chosen={chosen} onChosen={setChosen} />
+      <Failure fault={act.fault} />
+      <div class="save-bar">
+        <button
+          type="button"
+          class="main"
+          disabled={act.busy || newer || chosen.size === 0}
+          onClick={go}
+        >
+          {act.busy ? "Sending …" : `Send to ${count(chosen.size, "athlete")}`}
+        </button>
+      </div>
+    </>
+  );
+}
+
+const WEEK_MS = 7 * 86_400_000;
+const WEEKS_AHEAD = 6;
+
+/** What may be chosen as the beginning: nothing said, or one of the next Mondays. */
+function mondaysFrom(now: number): Readonly<Record<string, string>> {
+  const mondays = Array.from({ length: WEEKS_AHEAD }, (_, week) => mondayOf(now + week * WEEK_MS));
+  return Object.fromEntries([
+    ["", "this week, or as it began before"],
+    ...mondays.map((monday) => [monday, `Monday ${calendarDate(monday)}`]),
+  ]) as Record<string, string>;
+}
+
+function count(number: number, one: string): string {
+  return `${number} ${one}${number === 1 ? "" : "s"}`;
+}

@@ -1,0 +1,15 @@
+/** What went wrong, for a person. */
+import { NoAnswer, Refused } from "../../api/client";
+
+export function inPlainWords(fault: unknown): string {
+  if (fault instanceof NoAnswer) return "The server does not answer.";
+  if (!(fault instanceof Refused)) return `The desk itself failed: ${String(fault)}.`;
+  const { detail, title } = fault.problem;
+  const wait = fault.retryAfterS === null ? "" : ` Try again in ${fault.retryAfterS} s.`;
+  return `${sentence(detail || title)}${wait}`;
+}
+
+function sentence(text: string): string {
+  const begun = text.charAt(0).toUpperCase() + text.slice(1);
+  return /[.!?]$/.test(begun) ? begun : `${begun}.`;
+}

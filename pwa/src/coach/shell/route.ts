@@ -1,0 +1,56 @@
+/** Addresses of the desk's screens. */
+
+export type Route =
+  | { readonly screen: "squad" }
+  | { readonly screen: "athlete"; readonly id: string; readonly part: AthletePart }
+  | { readonly screen: "blocks" }
+  | { readonly screen: "take-in" }
+  | { readonly screen: "writer" | "send"; readonly id: string }
+  | { readonly screen: "nowhere" };
+
+export const ATHLETE_PARTS = ["results", "person", "kit", "phones", "held"] as const;
+export type AthletePart = (typeof ATHLETE_PARTS)[number];
+
+export const ROOT = "/desk";
+
+export function routeOf(path: string): Route {
+  const [desk, area, id, part, ...more] = path.split("/").filter(Boolean).map(decoded);
+  if (desk !== "desk" || more.length > 0) return { screen: "nowhere" };
+  if (area === undefined) return { screen: "squad" };
+  if (area === "athletes" && id) return athleteRoute(id, part);
+  if (area === "blocks") return blockRoute(id, part);
+  return { screen: "nowhere" };
+}
+
+export function athletePath(id: string, part: AthletePart = "results"): string {
+  const page = `${ROOT}/athletes/${encodeURIComponent(id)}`;
+  return part === "results" ? page : `${page}/${part}`;
+}
+
+export function blockPath(id: string, part?: "send"): string {
+  const page = `${ROOT}/blocks/${encodeURIComponent(id)}`;
+  return part ? `${page}/${part}` : page;
+}
+
+export const BLOCKS = `${ROOT}/blocks`;
+export const TAKE_IN = `${BLOCKS}/take-in`;
+
+function athleteRoute(id: string, part: string | undefined): Route {
+  const known = ATHLETE_PARTS.find((each) => each === (part ?? "results"));
+  return known ? { screen: "athlete", id, part: known } : { screen: "nowhere" };
+}
+
+function blockRoute(id: string | undefined, part: string | undefined): Route {
+  if (id === undefined) return { screen: "blocks" };
+  if (id === "take-in" && part === undefined) return { screen: "take-in" };
+  if (part === undefined) return { screen: "writer", id };
+  return part === "send" ? { screen: "send", id } : { screen: "nowhere" };
+}
+
+function decoded(text: string): string {
+  try {
+    return decodeURIComponent(text);
+  } catch {
+    return text;
+  }
+}

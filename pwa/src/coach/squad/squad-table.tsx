@@ -1,0 +1,94 @@
+import type { Attention, SquadLine } from "../answers";
+import { useDesk } from "../shell/desk-state";
+import { Link } from "../shell/link";
+import { athletePath, blockPath } from "../shell/route";
+import { dayShort } from "../shell/when";
+import { StageMarks } from "./stage-marks";
+import { heard } from "./standing";
+
+export function SquadTable({ athletes }: { readonly athletes: readonly SquadLine[] }) {
+  const now = useDesk().now();
+  return (
+    <table class="ruled squad">
+      <caption class="sr-only">Athletes, those who need attention first</caption>
+      <thead>
+        <tr>
+          <th scope="col">Athlete</th>
+          <th scope="col">Needs</th>
+          <th scope="col">Phone</th>
+          <th scope="col">Block and how far it has come</th>
+          <th scope="col">Next</th>
+        </tr>
+      </thead>
+      <tbody>
+        {athletes.map((line) => (
+          <Row key={line.id} line={line} now={now} />
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function Row({ line, now }: { readonly line: SquadLine; readonly now: number }) {
+  const silence = heard(line, now);
+  return (
+    <tr>
+      <th scope="row">
+        <Link to={athletePath(line.id)}>{line.name}</Link>
+      </th>
+      <td data-head="Needs">
+        <Needs line={line} />
+      </td>
+      <td data-head="Phone" class={silence.quiet ? undefined : "soft"}>
+        {silence.text}
+      </td>
+      <td data-head="Block">
+        {line.block ? (
+          <>
+            <Link to={blockPath(line.block.id)}>{line.block.name}</Link>{" "}
+            {line.revision !== null && <small class="whole">revision {line.revision}</small>}
+            <StageMarks states={line.states} now={now} />
+          </>
+        ) : (
+          <span class="soft">nothing sent</span>
+        )}
+      </td>
+      <td data-head="Next">
+        {line.next ? (
+          <>
+            {dayShort(line.next.day)} {line.next.name}
+            <small class="whole">{line.next.week_name}</small>
+          </>
+        ) : (
+          <span class="soft">—</span>
+        )}
+      </td>
+    </tr>
+  );
+}
+
+const LEVELS: Readonly<Record<Attention["level"], string>> = {
+  now: "now",
+  soon: "soon",
+  note: "",
+};
+
+function Needs({ line }: { readonly line: SquadLine }) {
+  if (line.attention.length === 0 && line.unplaced === 0) return <span class="soft">nothing</span>;
+  return (
+    <ul class="needs">
+      {line.attention.map((each) => (
+        <li key={each.text} class={each.level}>
+          {LEVELS[each.level] && <b>{LEVELS[each.level]}</b>} {each.text}
+        </li>
+      ))}
+      {line.unplaced > 0 && (
+        <li>
+          <Link to={athletePath(line.id, "held")}>
+            {line.unplaced === 1 ? "1 held entry" : `${line.unplaced} held entries`}
+          </Link>
+        </li>
+      )}
+    </ul>
+  );
+}

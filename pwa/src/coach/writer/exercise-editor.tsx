@@ -1,0 +1,147 @@
+import type { ExercisePlan, Method, SessionPlan } from "../../api/types";
+import { moveExercise, removeExercise } from "../block/exercises";
+import { own, within } from "../block/faults";
+import { METHOD_NAMES, withMethod } from "../block/methods";
+import { pathOf, withExercise, type ExerciseAt } from "../block/places";
+import { ChoiceField } from "../fields/choice-field";
+import { ExerciseField } from "../fields/exercise-field";
+import { TextField } from "../fields/text-field";
+import { useDesk } from "../shell/desk-state";
+import { FaultList } from "../shell/states";
+import { ExerciseMore } from "./exercise-more";
+import { Lines } from "./lines";
+import { rampInWords, sheetExercise } from "./outcome";
+import { useKeys } from "./use-keys";
+import { useRemarks, useWriter } from "./writer-state";
+
+export interface ExerciseProps {
+  readonly plan: ExercisePlan;
+  readonly at: ExerciseAt;
+  readonly session: SessionPlan;
+}
+
+interface ExerciseEditorProps extends ExerciseProps {
+  readonly last: boolean;
+}
+
+/** Changes the exercise; what is typed into one field is undone together. */
+export function useExerciseEdit({ plan, at }: Pick<ExerciseProps, "plan" | "at">) {
+  const writer = useWriter();
+  return (part: Partial<ExercisePlan>, field = "") =>
+    writer.edit(
+      (block) => withExercise(block, at, (each) => present({ ...each, ...part })),
+      field && `${plan.key} ${field}`,
+    );
+}
+
+export function ExerciseEditor({ plan, at, session, last }: ExerciseEditorProps) {
+  const { faults } = useRemarks();
+  const path = pathOf(at);
+  const shown = ["exercise", "group", "rest", "cue"].map((field) => `${path}.${field}`);
+  const others = own(faults, path, "sets").filter(
+    (fault) => !shown.some((field) => within([fault], field).length > 0),
+  );
+  return (
+    <li class="exercise">
+      <ExerciseHead plan={plan} at={at} session={session} last={last} />
+      <FaultList faults={others} />
+      <Lines plan={plan} at={at} session={session} />
+      <Remarks plan={plan} session={session} />
+      <ExerciseMore plan={plan} at={at} session={session} />
+    </li>
+  );
+}
+
+function ExerciseHead({ plan, at, session, last }: ExerciseEditorProps) {
+  const writer = useWriter();
+  const { faults } = useRemarks();
+  const edit = useExerciseEdit({ plan, at });
+  const exercises = useDesk().exercises.value;
+  const name = exercises.find((each) => each.key === plan.exercise)?.name ?? plan.exercise;
+  const path = pathOf(at);
+  const step = (by: -1 | 1) => writer.edit((block) => moveExercise(block, at, at.exercise + by));
+  const head = useKeys((event) => {
+    const by = { ArrowUp: -1, ArrowDown: 1 }[event.key];
+    return event.altKey && (by === -1 || by === 1) ? () => step(by) : null;
+  });
+  return (
+    <div class="exercise-head" role="group" aria-label={name} ref={head}>
+      <span class="ordinal" aria-hidden="true">
+        {at.exercise + 1}
+      </span>
+      <ExerciseField
+        label={`Exercise ${at.exercise + 1} of ${session.name}`}
+        quiet
+        width="w20"
+        value={plan.exercise}
+        faults={within(faults, `${path}.exercise`)}
+        onValue={(exercise) => edit({ exercise, implement: undefined })}
+      />
+      <ChoiceField<Method>
+        label="Method"
+        quiet
+        choices={METHOD_NAMES}
+        value={plan.method}
+        onValue={(method) =>
+          writer.edit((block) => withExercise(block, at, (each) => withMethod(each, method)))
+        }
+      />
+      <TextField
+        label="Group"
+        width="w3"
+        longest={8}
+        value={plan.group ?? ""}
+        faults={within(faults, `${path}.group`)}
+        onValue={(group) => edit({ group: group || undefined }, "group")}
+      />
+      <span class="spread" />
+      <button
+        type="button"
+        class="plain"
+        onClick={() => (writer.copied.value = { kind: "exercise", exercise: plan, name })}
+      >
+        Copy<span class="sr-only"> {name}</span>
+      </button>
+      <button type="button" class="plain" disabled={at.exercise === 0} onClick={() => step(-1)}>
+        Earlier<span class="sr-only">: {name}</span>
+      </button>
+      <button type="button" class="plain" disabled={last} onClick={() => step(1)}>
+        Later<span class="sr-only">: {name}</span>
+      </button>
+      <button
+        type="button"
+        class="plain"
+        onClick={() => writer.edit((block) => removeExercise(block, at))}
+      >
+        Remove<span class="sr-only"> {name}</span>
+      </button>
+    </div>
+  );
+}
+
+/** What the load sheet says of the exercise as a whole: its warm-up, what to mind. */
+function Remarks({ plan, session }: Pick<ExerciseProps, "plan" | "session">) {
+  const sheet = sheetExercise(useRemarks().sheets, session.key, plan.key);
+  if (!sheet) return null;
+  const ramp = rampInWords(sheet);
+  const lines = [ramp && `Warm-up: ${ramp}.`, ...(sheet.notes ?? [])].filter(Boolean);
+  const cautions = sheet.cautions ?? [];
+  if (lines.length === 0 && cautions.length === 0) return null;
+  return (
+    <ul class="sheet-remarks">
+      {lines.map((line) => (
+        <li key={line}>{line}</li>
+      ))}
+      {cautions.map((line) => (
+        <li key={line} class="caution">
+          <b>Mind:</b> {line}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function present(plan: ExercisePlan): ExercisePlan {
+  const kept = Object.entries(plan).filter(([, value]) => value !== undefined);
+  return Object.fromEntries(kept) as ExercisePlan;
+}

@@ -1,0 +1,96 @@
+import { addSession, addWeek, freeDay } from "../block/weeks";
+import { pathOf, type SessionAt } from "../block/places";
+import { within } from "../block/faults";
+import type { SessionPlan, Week } from "../../api/types";
+import { dayName, dayShort } from "../shell/when";
+import { useRemarks, useWriter } from "./writer-state";
+
+/** Weeks by sessions: the table of contents of a block, and the way around in it. */
+export function Grid() {
+  const writer = useWriter();
+  const { weeks } = writer.block.value;
+  const most = Math.max(1, ...weeks.map((week) => week.sessions.length));
+  const add = () => {
+    writer.edit((block) => addWeek(block, writer.random));
+    writer.place.value = { week: weeks.length, session: null };
+  };
+  return (
+    <div class="grid-frame">
+      <table class="grid">
+        <caption class="sr-only">Weeks and their sessions</caption>
+        <tbody>
+          {weeks.map((week, place) => (
+            <WeekRow key={week.key} week={week} place={place} most={most} />
+          ))}
+        </tbody>
+      </table>
+      <button type="button" class="plain" onClick={add}>
+        + week
+      </button>
+    </div>
+  );
+}
+
+interface WeekRowProps {
+  readonly week: Week;
+  readonly place: number;
+  readonly most: number;
+}
+
+function WeekRow({ week, place, most }: WeekRowProps) {
+  const writer = useWriter();
+  const { week: chosen, session } = writer.place.value;
+  const add = () => {
+    const day = freeDay(week);
+    writer.edit((block) => addSession(block, place, day, writer.random));
+    const after = writer.block.peek().weeks[place]?.sessions ?? [];
+    const added = after.findIndex((each) => !week.sessions.some(({ key }) => key === each.key));
+    writer.place.value = { week: place, session: added };
+  };
+  return (
+    <tr class={chosen === place ? "chosen" : undefined}>
+      <th scope="row">
+        <button
+          type="button"
+          aria-current={chosen === place && session === null ? "true" : undefined}
+          onClick={() => (writer.place.value = { week: place, session: null })}
+        >
+          {week.name || `Week ${place + 1}`}
+        </button>
+      </th>
+      {week.sessions.map((each, at) => (
+        <td key={each.key}>
+          <SessionCell session={each} at={{ week: place, session: at }} />
+        </td>
+      ))}
+      <td colSpan={most - week.sessions.length + 1}>
+        <button type="button" class="plain" onClick={add}>
+          + session<span class="sr-only"> in {week.name}</span>
+        </button>
+      </td>
+    </tr>
+  );
+}
+
+function SessionCell({ session, at }: { readonly session: SessionPlan; readonly at: SessionAt }) {
+  const writer = useWriter();
+  const faults = within(useRemarks().faults, pathOf(at)).length;
+  const { week, session: place } = writer.place.value;
+  const current = week === at.week && place === at.session;
+  return (
+    <button
+      type="button"
+      aria-current={current ? "true" : undefined}
+      onClick={() => (writer.place.value = at)}
+    >
+      <span class="grid-day" aria-hidden="true">
+        {dayShort(session.day)}
+      </span>
+      <span class="sr-only">{dayName(session.day)}: </span>
+      {session.name || "no name"}
+      {faults > 0 && (
+        <span class="count-fault"> {faults === 1 ? "1 fault" : `${faults} faults`}</span>
+      )}
+    </button>
+  );
+}

@@ -1,0 +1,34 @@
+import type { ExercisePlan, SessionPlan } from "../../api/types";
+import type { Line } from "../block/lines";
+import { outcomesOf, sheetExercise } from "./outcome";
+import { useRemarks } from "./writer-state";
+
+interface LineOutcomeProps {
+  readonly plan: ExercisePlan;
+  readonly session: SessionPlan;
+  readonly line: Line;
+}
+
+/** What the line becomes on the chosen athlete's kit. */
+export function LineOutcome({ plan, session, line }: LineOutcomeProps) {
+  const sheet = sheetExercise(useRemarks().sheets, session.key, plan.key);
+  if (!sheet) return null;
+  const outcomes = outcomesOf(
+    sheet,
+    line.sets.map((set) => set.key),
+  );
+  return (
+    <ul class="outcomes" aria-label="Becomes">
+      {outcomes.map((outcome) => (
+        <li key={outcome.sets}>
+          {outcomes.length > 1 && <span class="soft">set {outcome.sets} </span>}
+          <b class="load">{outcome.load || "by feel"}</b>
+          {outcome.made && <span class="made"> {outcome.made}</span>}
+          {outcome.off && <span class="off"> {outcome.off}</span>}
+          {outcome.curve && <span class="curve"> {outcome.curve}</span>}
+          {outcome.why && <span class="why"> {outcome.why}</span>}
+        </li>
+      ))}
+    </ul>
+  );
+}

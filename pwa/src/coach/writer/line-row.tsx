@@ -1,0 +1,92 @@
+import type { Fault } from "../../api/client";
+import type { LoadWish } from "../../api/types";
+import { within } from "../block/faults";
+import { changeLine, countLine, type Line, type Prescription } from "../block/lines";
+import { pathOf } from "../block/places";
+import { lineInWords } from "../block/wish-words";
+import { NumberField } from "../fields/number-field";
+import { FaultList } from "../shell/states";
+import { ContentFields } from "./content-fields";
+import type { ExerciseProps } from "./exercise-editor";
+import type { LineDeeds } from "./lines";
+import { LineMore } from "./line-more";
+import { LineOutcome } from "./line-outcome";
+import { WishFields } from "./wish-fields";
+import { useKeys } from "./use-keys";
+import { useRemarks, useWriter } from "./writer-state";
+
+interface LineRowProps extends ExerciseProps {
+  readonly line: Line;
+  readonly only: boolean;
+  readonly deeds: LineDeeds;
+}
+
+export interface LineFieldsProps {
+  readonly asks: Prescription;
+  readonly name: string;
+  readonly change: (part: Partial<Prescription>, field: string) => void;
+}
+
+/** One line of equal sets: what it asks for, and beside it what it becomes. */
+export function LineRow({ plan, at, session, line, only, deeds }: LineRowProps) {
+  const writer = useWriter();
+  const { faults } = useRemarks();
+  const name = lineInWords(line.sets.length, line.asks);
+  const here = faultsOf(faults, pathOf(at), line);
+  const change = (part: Partial<Prescription>, field: string) =>
+    deeds.change(changeLine(plan.sets, line, part), `${line.asks.key} ${field}`);
+  const count = (sets: number | undefined) => {
+    if (sets === undefined) return;
+    const next = countLine(plan.sets, line, sets, deeds.taken, writer.random);
+    deeds.change(next, `${line.asks.key} count`);
+  };
+  const row = useKeys((event) => deedOf(event, deeds));
+  const fields: LineFieldsProps = { asks: line.asks, name, change };
+  return (
+    <div class="line" role="group" aria-label={name} ref={row}>
+      <div class="line-asks">
+        <NumberField
+          label={`Sets, ${name}`}
+          quiet
+          width="w2"
+          whole
+          least={1}
+          value={line.sets.length}
+          onValue={count}
+        />
+        <span class="times" aria-hidden="true">
+          ×
+        </span>
+        <ContentFields {...fields} method={plan.method} />
+        <WishFields {...fields} />
+        <LineMore {...fields} deeds={deeds} only={only} count={line.sets.length} />
+      </div>
+      <LineOutcome plan={plan} session={session} line={line} />
+      <FaultList faults={here} />
+    </div>
+  );
+}
+
+export const FIRST_WISHES: Readonly<{ [B in LoadWish["basis"]]: Extract<LoadWish, { basis: B }> }> =
+  {
+    percent: { basis: "percent", percent: 70 },
+    kg: { basis: "kg", kg: 20 },
+    rir: { basis: "rir", rir: 3 },
+    last: { basis: "last" },
+    "top-set": { basis: "top-set", percent: 90 },
+    body: { basis: "body" },
+    none: { basis: "none" },
+  };
+
+function faultsOf(faults: readonly Fault[], path: string, line: Line) {
+  const all = line.sets.flatMap((_, place) => within(faults, `${path}.sets.${line.from + place}`));
+  // Equal sets have equal faults: they are said once.
+  return all.filter((fault, at) => all.findIndex((each) => each.what === fault.what) === at);
+}
+
+function deedOf(event: KeyboardEvent, deeds: LineDeeds): (() => void) | null {
+  if (event.altKey && event.key === "ArrowUp") return () => deeds.move(-1);
+  if (event.altKey && event.key === "ArrowDown") return () => deeds.move(1);
+  if (event.altKey && event.key === "Backspace") return deeds.remove;
+  return (event.ctrlKey || event.metaKey) && event.key === "Enter" ? deeds.copy : null;
+}

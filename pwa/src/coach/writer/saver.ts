@@ -1,0 +1,135 @@
+/**
+ * Keeps a block's draft in this browser at every edit, and brings it to the server when it can. The
+ * draft goes only once the server has said that it holds the very same document.
+ */
+import { effect, signal, type ReadonlySignal, type Signal } from "@preact/signals";
+
+import { NoAnswer, Refused, type Fault } from "../../api/client";
+import type { Block } from "../../api/types";
+import type { SavedBlock } from "../answers";
+import { dropDraft, isOnlyHere, keepDraft } from "../block/drafts";
+import { newBlock, saveBlock } from "../desk";
+import { ask, type Desk } from "../shell/desk-state";
+import { inPlainWords } from "../shell/plain-words";
+
+export type Saving =
+  | { readonly kind: "saved"; readonly at: string | null }
+  | { readonly kind: "kept" | "saving" | "unreached" | "not kept" }
+  | { readonly kind: "refused"; readonly why: string };
+
+export interface Saver {
+  readonly id: ReadonlySignal<string>;
+  readonly saving: ReadonlySignal<Saving>;
+  /** What the server found wrong with the draft that it took all the same. */
+  readonly faults: ReadonlySignal<readonly Fault[]>;
+  readonly changed: (document: Block) => void;
+  readonly saveNow: () => void;
+  readonly stop: () => void;
+}
+
+interface Beginning {
+  readonly id: string;
+  readonly base: string | null;
+  /** A draft that the server does not have yet. */
+  readonly unsaved: Block | null;
+  readonly onId: (id: string) => void;
+}
+
+const PAUSE_MS = 1_200;
+const FIRST_RETRY_MS = 2_000;
+const LAST_RETRY_MS = 60_000;
+
+export function createSaver(desk: Desk, beginning: Beginning): Saver {
+  const id = signal(beginning.id);
+  const saving: Signal<Saving> = signal({ kind: "saved", at: beginning.base });
+  const faults = signal<readonly Fault[]>([]);
+  const coach = desk.coach.peek()?.id ?? "";
+  let base = beginning.base;
+  let waiting: Block | null = beginning.unsaved;
+  let sending = false;
+  let retryMs = FIRST_RETRY_MS;
+  let timer: ReturnType<typeof setTimeout> | undefined;
+
+  const later = (ms: number) => {
+    clearTimeout(timer);
+    timer = setTimeout(() => void push(), ms);
+  };
+
+  const keepWaiting = (): boolean => {
+    if (waiting === null) return true;
+    const draft = { document: waiting, base, at: desk.now() };
+    const safe = keepDraft(desk.shelf, coach, id.peek(), draft);
+    desk.unsaved.value = safe ? null : "This browser cannot keep the draft.";
+    return safe;
+  };
+
+  const took = (answer: SavedBlock, document: Block) => {
+    base = answer.updated_at;
+    faults.value = answer.faults;
+    retryMs = FIRST_RETRY_MS;
+    dropDraft(desk.shelf, coach, id.peek());
+    if (answer.id !== id.peek()) {
+      id.value = answer.id;
+      beginning.onId(answer.id);
+    }
+    if (waiting === document) {
+      waiting = null;
+      desk.unsaved.value = null;
+      saving.value = { kind: "saved", at: base };
+    } else {
+      keepWaiting();
+      later(PAUSE_MS);
+    }
+  };
+
+  const failed = (fault: unknown) => {
+    if (fault instanceof NoAnswer) {
+      saving.value = { kind: "unreached" };
+      later(retryMs);
+      retryMs = Math.min(retryMs * 2, LAST_RETRY_MS);
+      return;
+    }
+    saving.value = { kind: "refused", why: inPlainWords(fault) };
+    if (fault instanceof Refused && fault.retryAfterS !== null) later(fault.retryAfterS * 1_000);
+  };
+
+  const push = async () => {
+    clearTimeout(timer);
+    if (sending || waiting === null) return;
+    const document = waiting;
+    sending = true;
+    saving.value = { kind: "saving" };
+    try {
+      const here = id.peek();
+      const question = () => (isOnlyHere(here) ? newBlock(document) : saveBlock(here, document));
+      const answer = await ask(desk, question);
+      sending = false;
+      took(answer, document);
+    } catch (fault) {
+      sending = false;
+      failed(fault);
+    }
+  };
+
+  const changed = (document: Block) => {
+    waiting = document;
+    saving.value = { kind: keepWaiting() ? "kept" : "not kept" };
+    later(PAUSE_MS);
+  };
+
+  const saveNow = () => void push();
+  window.addEventListener("online", saveNow);
+  const afterLogIn = effect(() => {
+    if (desk.logIns.value > 0) saveNow();
+  });
+  if (waiting !== null) saving.value = { kind: "kept" };
+  saveNow();
+
+  const stop = () => {
+    saveNow();
+    afterLogIn();
+    clearTimeout(timer);
+    window.removeEventListener("online", saveNow);
+  };
+  return { id, saving, faults, changed, saveNow, stop };
+}

@@ -1,0 +1,75 @@
+import { within } from "../block/faults";
+import { withWeek } from "../block/places";
+import { copyWeek, moveWeek, putSession, removeWeek } from "../block/weeks";
+import { TextField } from "../fields/text-field";
+import { useRemarks, useWriter } from "./writer-state";
+
+/** What can be done with the chosen week. */
+export function WeekBar() {
+  const writer = useWriter();
+  const { faults } = useRemarks();
+  const at = writer.place.value.week;
+  const { weeks } = writer.block.value;
+  const week = weeks[at];
+  const copied = writer.copied.value;
+  if (!week) return <p class="lead">No weeks yet. Add the first one above.</p>;
+  const choose = (place: number) => {
+    writer.place.value = { week: place, session: weeks[place]?.sessions.length ? 0 : null };
+  };
+  const step = (by: -1 | 1) => {
+    writer.edit((block) => moveWeek(block, at, at + by));
+    writer.place.value = { ...writer.place.value, week: at + by };
+  };
+  const copy = () => {
+    writer.edit((block) => copyWeek(block, at, writer.random));
+    writer.place.value = { ...writer.place.value, week: at + 1 };
+  };
+  const remove = () => {
+    writer.edit((block) => removeWeek(block, at));
+    choose(Math.max(0, at - 1));
+  };
+  return (
+    <div class="bar week-bar" role="group" aria-label={`Week: ${week.name}`}>
+      <TextField
+        label="Week"
+        width="w12"
+        longest={80}
+        value={week.name}
+        faults={within(faults, `weeks.${at}.name`)}
+        onValue={(name) =>
+          writer.edit(
+            (block) => withWeek(block, at, (each) => ({ ...each, name })),
+            `${week.key} name`,
+          )
+        }
+      />
+      <button type="button" onClick={copy}>
+        Copy into the next
+      </button>
+      <button type="button" class="plain" disabled={at === 0} onClick={() => step(-1)}>
+        Earlier
+      </button>
+      <button
+        type="button"
+        class="plain"
+        disabled={at === weeks.length - 1}
+        onClick={() => step(1)}
+      >
+        Later
+      </button>
+      <button type="button" class="plain" onClick={remove}>
+        Remove the week
+      </button>
+      {copied?.kind === "session" && (
+        <button
+          type="button"
+          onClick={() =>
+            writer.edit((block) => putSession(block, at, copied.session, writer.random))
+          }
+        >
+          Paste {copied.session.name}
+        </button>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,132 @@
+import { useEffect, useMemo } from "preact/hooks";
+
+import type { Opening } from "../block/drafts";
+import { own } from "../block/faults";
+import { LongTextField, TextField } from "../fields/text-field";
+import { useDesk } from "../shell/desk-state";
+import { Link } from "../shell/link";
+import { Page } from "../shell/page";
+import { BLOCKS, blockPath } from "../shell/route";
+import { Failure, FaultList } from "../shell/states";
+import { AthleteChooser, useChosenAthlete } from "./athlete-chooser";
+import { Grid } from "./grid";
+import { Keys } from "./keys-help";
+import { SaveWords } from "./save-words";
+import { createSaver } from "./saver";
+import { SessionEditor } from "./session-editor";
+import { useLoads, type Loads } from "./use-loads";
+import { useWriterKeys } from "./use-writer-keys";
+import { WeekBar } from "./week-bar";
+import { createWriter, RemarksProvider, useWriter, WriterProvider } from "./writer-state";
+
+interface WriterPageProps {
+  readonly id: string;
+  readonly opening: Exclude<Opening, { from: "both" }>;
+}
+
+/** A block under the pen, with what it becomes for one athlete beside it. */
+export function WriterPage({ id, opening }: WriterPageProps) {
+  const desk = useDesk();
+  const saver = useMemo(
+    () =>
+      createSaver(desk, {
+        id,
+        base: opening.base,
+        unsaved: opening.from === "draft" ? opening.document : null,
+        onId: (real) => history.replaceState(null, "", blockPath(real)),
+      }),
+    [],
+  );
+  const writer = useMemo(
+    () => createWriter(opening.document, desk.random, desk.now, saver.changed),
+    [],
+  );
+  useEffect(() => saver.stop, []);
+  useWriterKeys(writer, saver.saveNow);
+  const block = writer.block.value;
+  const [athlete, setAthlete] = useChosenAthlete();
+  const loads = useLoads(block, athlete);
+  const faults = loads.answer ? loads.answer.faults : saver.faults.value;
+  const sheets = loads.answer?.sheets ?? [];
+  return (
+    <WriterProvider value={writer}>
+      <RemarksProvider value={{ faults, sheets }}>
+        <Page
+          title={block.name || "Block without a name"}
+          above={<Link to={BLOCKS}>Blocks</Link>}
+          aside={<SaveWords saver={saver} />}
+          wide
+        >
+          <div class="writer-bar">
+            <History />
+            <AthleteChooser chosen={athlete} onChosen={setAthlete} />
+            <LoadsState loads={loads} />
+            <span class="spread" />
+            <Link to={blockPath(saver.id.value, "send")} class="button">
+              Send …
+            </Link>
+          </div>
+          <FaultList faults={own(faults, "", "weeks")} />
+          <Grid />
+          <WeekBar />
+          <SessionEditor stale={loads.state === "working"} shown={loads.state !== "off"} />
+          <AboutBlock />
+          <Keys />
+        </Page>
+      </RemarksProvider>
+    </WriterProvider>
+  );
+}
+
+function History() {
+  const writer = useWriter();
+  const { past, future } = writer.history.value;
+  return (
+    <>
+      <button type="button" disabled={past.length === 0} onClick={writer.undo}>
+        Undo
+      </button>
+      <button type="button" disabled={future.length === 0} onClick={writer.redo}>
+        Redo
+      </button>
+    </>
+  );
+}
+
+function LoadsState({ loads }: { readonly loads: Loads }) {
+  const faults = loads.answer?.faults.length ?? 0;
+  if (loads.state === "failed") return <Failure fault={loads.fault} what="loads" />;
+  const words = {
+    off: "",
+    working: "working out the loads …",
+    ready: faults === 0 ? "nothing at fault" : `${faults} ${faults === 1 ? "fault" : "faults"}`,
+  }[loads.state];
+  return (
+    <span class="soft" role="status">
+      {words}
+    </span>
+  );
+}
+
+function AboutBlock() {
+  const { block, edit } = useWriter();
+  return (
+    <section class="apart fields">
+      <h2>The block itself</h2>
+      <TextField
+        label="Name"
+        width="w20"
+        longest={120}
+        value={block.value.name}
+        onValue={(name) => edit((before) => ({ ...before, name }), "block name")}
+      />
+      <LongTextField
+        label="Note to the athletes"
+        width="full"
+        longest={2000}
+        value={block.value.note ?? ""}
+        onValue={(note) => edit((before) => ({ ...before, note: note || undefined }), "block note")}
+      />
+    </section>
+  );
+}

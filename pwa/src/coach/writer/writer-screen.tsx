@@ -1,0 +1,77 @@
+import { useMemo, useState } from "preact/hooks";
+
+import type { BlockAnswer } from "../answers";
+import { draftOf, dropDraft, isOnlyHere, opening, type Draft, type Opening } from "../block/drafts";
+import { block } from "../desk";
+import { useDesk } from "../shell/desk-state";
+import { Link } from "../shell/link";
+import { Page } from "../shell/page";
+import { BLOCKS } from "../shell/route";
+import { Failure } from "../shell/states";
+import { useLoad, type Loaded } from "../shell/use-load";
+import { date, dayAndClock } from "../shell/when";
+import { WriterPage } from "./writer-page";
+
+/** Opens a block: from the server, from the draft that this browser kept, or asks which. */
+export function WriterScreen({ id }: { readonly id: string }) {
+  const desk = useDesk();
+  const coach = desk.coach.peek()?.id ?? "";
+  const draft = useMemo(() => draftOf(desk.shelf, coach, id), [id]);
+  const load = useLoad<BlockAnswer | null>(`block ${id}`, async () =>
+    isOnlyHere(id) ? null : block(id),
+  );
+  const [chosen, setChosen] = useState<Opening | null>(null);
+  const opened = chosen ?? toOpen(load.now, draft);
+  if (opened && opened.from !== "both") return <WriterPage id={id} opening={opened} />;
+  const above = <Link to={BLOCKS}>Blocks</Link>;
+  return (
+    <Page title={opened?.document.name ?? draft?.document.name ?? "Block"} above={above}>
+      {opened && <Choice opening={opened} onChoice={choose} />}
+      {!opened && load.now.state === "loading" && <p class="waiting">Fetching the block …</p>}
+      {!opened && load.now.state === "failed" && (
+        <Failure fault={load.now.fault} what="block" again={load.again} />
+      )}
+      {!opened && load.now.state === "ready" && (
+        <p class="lead">This draft is not in this browser any more.</p>
+      )}
+    </Page>
+  );
+
+  function choose(own: boolean) {
+    if (opened?.from !== "both") return;
+    const { base } = opened;
+    if (own) return setChosen({ from: "draft", document: opened.draft.document, base });
+    dropDraft(desk.shelf, coach, id);
+    setChosen({ from: "server", document: opened.document, base });
+  }
+}
+
+function toOpen(now: Loaded<BlockAnswer | null>, draft: Draft | null): Opening | null {
+  if (now.state === "ready" && now.value) return opening(draft, now.value);
+  const silent = now.state === "failed" || (now.state === "ready" && now.value === null);
+  if (silent && draft) return { from: "draft", document: draft.document, base: draft.base };
+  return null;
+}
+
+interface ChoiceProps {
+  readonly opening: Extract<Opening, { from: "both" }>;
+  readonly onChoice: (own: boolean) => void;
+}
+
+function Choice({ opening: { draft, base }, onChoice }: ChoiceProps) {
+  const now = useDesk().now();
+  return (
+    <section class="failure" role="alert">
+      <p>
+        This browser holds a draft from {dayAndClock(draft.at, now)} that the server does not have,
+        and the server’s block was changed elsewhere on {date(base)}. Only one can go on.
+      </p>
+      <button type="button" onClick={() => onChoice(true)}>
+        Go on with the draft from here
+      </button>{" "}
+      <button type="button" onClick={() => onChoice(false)}>
+        Take the server’s, drop the draft
+      </button>
+    </section>
+  );
+}

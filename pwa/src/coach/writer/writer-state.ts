@@ -1,0 +1,88 @@
+/** The block that is being written: its history, what is selected, what was copied. */
+import { computed, signal, type ReadonlySignal, type Signal } from "@preact/signals";
+import { createContext } from "preact";
+import { useContext } from "preact/hooks";
+
+import type { Fault } from "../../api/client";
+import type { Block, ExercisePlan, LoadSheet, SessionPlan } from "../../api/types";
+import { beginning, changed, redone, undone, type History } from "../block/history";
+import type { Random } from "../block/keys";
+
+export type Copied =
+  | { readonly kind: "session"; readonly session: SessionPlan }
+  | { readonly kind: "exercise"; readonly exercise: ExercisePlan; readonly name: string };
+
+export interface Place {
+  readonly week: number;
+  readonly session: number | null;
+}
+
+export interface Writer {
+  readonly history: Signal<History<Block>>;
+  readonly block: ReadonlySignal<Block>;
+  readonly place: Signal<Place>;
+  readonly copied: Signal<Copied | null>;
+  /** Keys of sets that begin a line of their own although they ask for the same. */
+  readonly starts: Signal<ReadonlySet<string>>;
+  readonly random: Random;
+  /** `field` names what is typed into, so that its keystrokes are undone together. */
+  readonly edit: (change: (block: Block) => Block, field?: string) => void;
+  readonly undo: () => void;
+  readonly redo: () => void;
+}
+
+export function createWriter(
+  document: Block,
+  random: Random,
+  now: () => number,
+  onChange: (block: Block) => void,
+): Writer {
+  const history = signal(beginning(document));
+  const step = (next: History<Block>) => {
+    if (next === history.peek()) return;
+    const before = history.peek().present;
+    history.value = next;
+    if (next.present !== before) onChange(next.present);
+  };
+  return {
+    history,
+    block: computed(() => history.value.present),
+    place: signal(firstPlace(document)),
+    copied: signal(null),
+    starts: signal(new Set<string>()),
+    random,
+    edit: (change, field = "") => {
+      const before = history.peek();
+      step(changed(before, change(before.present), field, now()));
+    },
+    undo: () => step(undone(history.peek())),
+    redo: () => step(redone(history.peek())),
+  };
+}
+
+function firstPlace(block: Block): Place {
+  const week = block.weeks.findIndex((each) => each.sessions.length > 0);
+  return week < 0 ? { week: 0, session: null } : { week, session: 0 };
+}
+
+/** What the server says of the text as it stands. */
+export interface Remarks {
+  readonly faults: readonly Fault[];
+  readonly sheets: readonly LoadSheet[];
+}
+
+const WriterShared = createContext<Writer | null>(null);
+const RemarksShared = createContext<Remarks>({ faults: [], sheets: [] });
+
+export const WriterProvider = WriterShared.Provider;
+export const RemarksProvider = RemarksShared.Provider;
+
+export function useWriter(): Writer {
+  const writer = useContext(WriterShared);
+  if (!writer) throw new Error("useWriter is called outside WriterProvider");
+  return writer;
+}
+
+export function useRemarks(): Remarks {
+  return useContext(RemarksShared);
+}
