@@ -9,9 +9,11 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from flask.testing import FlaskClient
+from tests.fixtures import block_data
 from tests.people import AtDesk, Phone
 
 from undercroft.api.contract import ANY_DEVICE, ANYONE, COACH, DEVICE, Who
+from undercroft.documents.canonical import to_json
 
 OWNER, OTHER_COACH, PHONE, OTHER_PHONE, REVOKED, NOBODY = (
     "coach",
@@ -127,6 +129,21 @@ def _log_in_id(scene: Scene) -> str:
     return str(scene.coach.get("/coach/log-ins").json["log_ins"][0]["id"])
 
 
+BLOCK = block_data()
+
+
+def _block_id(scene: Scene) -> str:
+    return str(scene.coach.post("/desk/blocks", {"document": BLOCK}).json["id"])
+
+
+def _sending(scene: Scene, _role: str) -> Any:
+    return {"athletes": [scene.athlete_id]}
+
+
+def _loads(scene: Scene, _role: str) -> Any:
+    return {"athlete": scene.athlete_id, "document": BLOCK}
+
+
 ROWS: Mapping[str, Row] = {
     "about.health": open_to_all(),
     "about.ready": open_to_all(),
@@ -152,6 +169,21 @@ ROWS: Mapping[str, Row] = {
     "desk.make_code": own_coach(201),
     "desk.list_devices": own_coach(),
     "desk.revoke_device": own_coach(204, path={"device_id": lambda scene: scene.phone.id}),
+    "results.show_squad": any_coach(),
+    "results.show_catalogue": any_coach(),
+    "results.show_athlete": own_coach(),
+    "results.save_athlete": own_coach(body={"document": {"key": "runa", "name": "Runa Falk"}}),
+    "results.save_kit": own_coach(body={"document": {"key": "shed", "name": "The shed"}}),
+    "results.show_results": own_coach(),
+    "results.show_trend": own_coach(path={"lift": lambda _: "back-squat"}),
+    "blocks.list_blocks": any_coach(),
+    "blocks.add_block": any_coach(201, body={"document": {}}),
+    "blocks.read_block": any_coach(body={"text": to_json(BLOCK), "format": "json"}),
+    "blocks.show_block": own_coach(path={"block_id": _block_id}),
+    "blocks.save_block": own_coach(path={"block_id": _block_id}, body={"document": {}}),
+    "blocks.export_block": own_coach(path={"block_id": _block_id}),
+    "blocks.send_block": own_coach(path={"block_id": _block_id}, body=_sending),
+    "blocks.show_loads": own_coach(body=_loads),
     "held.list_held": own_coach(),
     "held.accept_held": own_coach(path={"position": _held_position}),
 }

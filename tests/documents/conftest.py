@@ -1,24 +1,21 @@
-"""The fixtures of the project as plain data: an invented valley's kits, athletes and blocks."""
+"""Documents to be spoiled, a fresh copy for each test."""
 
-import json
-from pathlib import Path
 from typing import Any
 
 import pytest
-
-FIXTURES = Path(__file__).parents[2] / "fixtures"
+from tests import fixtures
 
 
 @pytest.fixture
 def block_data() -> Any:
-    return json.loads((FIXTURES / "blocks" / "two-weeks.json").read_text())
+    return fixtures.block_data()
 
 
 @pytest.fixture
 def kit_data() -> Any:
-    return json.loads((FIXTURES / "kits" / "forge-cellar.json").read_text())
+    return fixtures.kit_data()
 
 
 @pytest.fixture
 def athlete_data() -> Any:
-    return json.loads((FIXTURES / "athletes" / "runa.json").read_text())
+    return fixtures.athlete_data()

@@ -139,7 +139,7 @@ def test_pound_plates_weigh_what_a_pound_weighs(kit_data: Any) -> None:
 
 def test_an_athletes_maximum_is_of_a_lift_that_exists(athlete_data: Any) -> None:
     athlete_data["maxima"][0]["lift"] = "bak-squat"
-    athlete_data["maxima"][1]["on"] = "14.10.2026"
+    athlete_data["maxima"][1]["on"] = "14.1.2026"
     found = {fault.path: fault.right for fault in faults(read_athlete, athlete_data, catalogue())}
     assert found["maxima.0.lift"].startswith("did you mean back-squat")
     assert found["maxima.1.on"] == "write year-month-day, like 2026-03-31"

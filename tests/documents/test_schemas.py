@@ -41,7 +41,7 @@ def shapes(kind: type[Shape] = Shape) -> Iterator[type[Shape]]:
         yield from shapes(one)
 
 
-@pytest.mark.parametrize("shape", shapes(), ids=lambda shape: shape.__name__)
+@pytest.mark.parametrize("shape", list(shapes()), ids=lambda shape: shape.__name__)
 def test_a_shape_reads_and_writes_every_field_of_what_it_builds(shape: type[Shape]) -> None:
     assert set(shape().fields) == {field.name for field in dataclasses.fields(shape.builds)}
 

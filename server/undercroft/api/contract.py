@@ -28,7 +28,7 @@ from marshmallow import RAISE, Schema
 
 from undercroft.api import context, sessions
 from undercroft.api.reading import read_json
-from undercroft.services import accounts
+from undercroft.services import accounts, blocks
 from undercroft.services.refusals import NotFound, Refusal, Revoked
 
 View = Callable[..., Any]
@@ -46,7 +46,10 @@ class Who(StrEnum):
 
 ANYONE, COACH, DEVICE, ANY_DEVICE = Who.ANYONE, Who.COACH, Who.DEVICE, Who.ANY_DEVICE
 
-OWNED: dict[str, Callable[[str, str], None]] = {"athlete_id": accounts.require_athlete}
+OWNED: dict[str, Callable[[str, str], object]] = {
+    "athlete_id": accounts.require_athlete,
+    "block_id": blocks.block_row,
+}
 """By name in a path: a check (coach id, the id) that raises NotFound for another coach's."""
 
 

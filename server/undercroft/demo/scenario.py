@@ -2,6 +2,7 @@
 
 import json
 from dataclasses import dataclass
+from datetime import date
 from pathlib import Path
 from typing import Any
 
@@ -30,6 +31,14 @@ PEOPLE = (
     Person("tilde", "forge-cellar", 0.97, True, 9, pain="left knee"),
     Person("bram", "boathouse", 1.0, False, 0),
 )
+
+
+def person_document(person: Person, known_on: date) -> dict[str, Any]:
+    """The athlete's document, with maxima as of a day: old maxima would be worth little."""
+    document: dict[str, Any] = load("athletes", person.document)
+    for maximum in document["maxima"]:
+        maximum["on"] = known_on.isoformat()
+    return document
 
 
 def load(folder: str, name: str) -> Any:

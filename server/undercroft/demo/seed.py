@@ -8,7 +8,7 @@ from typing import Any
 from argon2 import PasswordHasher
 
 from undercroft.demo.history import session_entries, sessions_in_order
-from undercroft.demo.scenario import COACH_EMAIL, COACH_NAME, PEOPLE, Person, load
+from undercroft.demo.scenario import COACH_EMAIL, COACH_NAME, PEOPLE, Person, load, person_document
 from undercroft.services import accounts, athlete_page, athletes, blocks, devices, sending
 from undercroft.services.clock import DAY_MS, day_of
 from undercroft.services.taking import take_in
@@ -30,15 +30,15 @@ def seed(hasher: PasswordHasher, password: str, now: int, say: Say) -> str:
         blocks.add(coach_id, load("blocks", name), now - 21 * DAY_MS).id
         for name in ("two-weeks", "next-two-weeks")
     ]
-    ids = [_add(coach_id, person, now) for person in PEOPLE]
+    ids = [_add(coach_id, person, began, now) for person in PEOPLE]
     for person, athlete_id in zip(PEOPLE, ids, strict=True):
-        say(f"  {person.document}: four weeks of training")
+        say(f"  {person.document}: two weeks {'done' if person.paired else 'sent'}, two to come")
         _train(coach_id, block_ids, athlete_id, person, began, now)
     return ids[0]
 
 
-def _add(coach_id: str, person: Person, now: int) -> str:
-    document = load("athletes", person.document)
+def _add(coach_id: str, person: Person, began: date, now: int) -> str:
+    document = person_document(person, began - timedelta(days=10))
     athlete_id = athletes.add_athlete(coach_id, document["name"], now - 21 * DAY_MS).id
     athlete_page.save_document(athlete_id, document)
     athlete_page.save_kit(athlete_id, load("kits", person.kit))

@@ -175,11 +175,12 @@ def _path(table: _Table, week: dict[str, Any], session: dict[str, Any], place: i
 
 
 def _on_line(fault: Fault, lines: dict[str, int]) -> Fault:
-    """The same fault, told by the line of the table on which it stands."""
-    first = fault.path if fault.path else "weeks"
-    near = [line for path, line in lines.items() if _within(path, first)]
-    return replace(fault, where=f"line {min(near)}: {fault.where}") if near else fault
-
-
-def _within(path: str, fault: str) -> bool:
-    return f"{fault}.".startswith(f"{path}.") or f"{path}.".startswith(f"{fault}.")
+    """The same fault, told by the first line that holds the thing it speaks of."""
+    steps = fault.path.split(".") if fault.path else []
+    while steps:
+        stem = ".".join(steps) + "."
+        near = [line for path, line in lines.items() if f"{path}.".startswith(stem)]
+        if near:
+            return replace(fault, where=f"line {min(near)}: {fault.where}")
+        steps.pop()
+    return fault

@@ -1,25 +1,19 @@
 """An invented block on two invented kits, worked out once for all tests here."""
 
-import json
 from collections.abc import Callable
 from datetime import date
-from pathlib import Path
 from typing import Any
 
 import pytest
+from tests.fixtures import fixture as load
 
 from undercroft.documents.catalogue import catalogue
 from undercroft.documents.reading import read_athlete, read_block, read_kit
 from undercroft.domain.sheet import Order, WorkedOut, standing_of, work_out
 
-FIXTURES = Path(__file__).parents[3] / "fixtures"
 MONDAY = date(2026, 11, 30)
 
 WorkOut = Callable[..., WorkedOut]
-
-
-def load(folder: str, name: str) -> Any:
-    return json.loads((FIXTURES / folder / f"{name}.json").read_text())
 
 
 def order(block: Any, athlete: Any, kit: Any) -> Order:

@@ -5,11 +5,11 @@ from itertools import pairwise
 from typing import Any
 
 import pytest
+from tests.domain.sheet.conftest import WorkOut
+from tests.fixtures import fixture as load
 
 from undercroft.domain.load_sheet import SheetExercise, SheetLoad
 from undercroft.domain.strength import repetitions_at, share
-
-from .conftest import WorkOut, load
 
 One = Callable[..., SheetExercise]
 

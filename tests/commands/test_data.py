@@ -1,0 +1,93 @@
+"""Commands that work on the data: demo, import, export."""
+
+import json
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner, Result
+from tests.fixtures import FOLDER, athlete_data, block_data
+
+from undercroft.cli import main
+from undercroft.store import database
+
+EMAIL = "ottilie@example.org"
+
+
+@pytest.fixture(autouse=True)
+def _nothing_left_open() -> None:
+    database.close_all()
+
+
+@pytest.fixture
+def data(tmp_path: Path) -> str:
+    """A database file with one coach."""
+    location = str(tmp_path / "data.sqlite3")
+    made = run("coach", "add", EMAIL, "--name", "Ottilie", "--password", "rope, pulley, chalk",
+               "--database", location)  # fmt: skip
+    assert made.exit_code == 0, made.output
+    return location
+
+
+def run(*arguments: str) -> Result:
+    return CliRunner().invoke(main, list(arguments))
+
+
+def test_help_tells_a_newcomer_what_to_do_first() -> None:
+    assert "undercroft demo" in run("--help").output
+
+
+def test_a_block_goes_in_as_a_table_and_comes_out_the_same(data: str) -> None:
+    table = FOLDER / "blocks" / "two-weeks.csv"
+    place = ("--coach", EMAIL, "--database", data)
+    assert run("import", "block", str(table), *place).exit_code == 0
+    out = run("export", "block", "First two weeks", "--format", "csv", *place)
+    assert out.stdout == table.read_text()
+    out = run("export", "block", "First two weeks", *place)
+    assert json.loads(out.stdout) == block_data()
+
+
+def test_an_athlete_comes_out_with_documents_and_ledger(data: str) -> None:
+    place = ("--coach", EMAIL, "--database", data)
+    runa, cellar = FOLDER / "athletes" / "runa.json", FOLDER / "kits" / "forge-cellar.json"
+    assert run("import", "athlete", str(runa), "--kit", str(cellar), *place).exit_code == 0
+    archive = json.loads(run("export", "athlete", "Runa Tealdi", *place).stdout)
+    assert archive["document"] == athlete_data()
+    assert archive["entries"] == []
+
+
+@pytest.mark.parametrize("what", ["block", "athlete"])
+def test_what_is_not_there_is_answered_with_what_is(data: str, what: str) -> None:
+    answer = run("export", what, "Nobody", "--coach", EMAIL, "--database", data)
+    assert answer.exit_code == 1
+    assert "'Nobody'; there are: none" in answer.output
+
+
+def test_an_unknown_coach_is_told_how_to_be_added(data: str) -> None:
+    answer = run("export", "block", "x", "--coach", "nobody@example.org", "--database", data)
+    assert answer.exit_code == 1
+    assert "undercroft coach add" in answer.output
+
+
+def test_the_demo_says_that_it_is_invented_and_where_to_go(tmp_path: Path) -> None:
+    answer = run("demo", "--folder", str(tmp_path / "demo"), "--no-serve")
+    assert answer.exit_code == 0, answer.output
+    assert "invented" in answer.stdout
+    assert "http://localhost:8000/desk" in answer.stdout
+    assert "http://localhost:8000/pair#" in answer.stdout
+
+
+def test_a_second_start_of_the_demo_keeps_what_was_done(tmp_path: Path) -> None:
+    folder = tmp_path / "demo"
+    first = run("demo", "--folder", str(folder), "--no-serve")
+    again = run("demo", "--folder", str(folder), "--no-serve")
+    log_in = [line for line in first.stdout.splitlines() if "log in" in line]
+    assert [line for line in again.stdout.splitlines() if "log in" in line] == log_in
+    assert "filling" not in again.stdout
+    fresh = run("demo", "--folder", str(folder), "--no-serve", "--fresh")
+    assert "filling" in fresh.stdout
+
+
+def test_fresh_leaves_a_folder_alone_that_is_no_demo(tmp_path: Path) -> None:
+    (tmp_path / "precious.txt").write_text("mine")
+    run("demo", "--folder", str(tmp_path), "--no-serve", "--fresh")
+    assert (tmp_path / "precious.txt").read_text() == "mine"

@@ -1,0 +1,136 @@
+"""`undercroft sheet`: what goes on each side, the total, how far off the wish, and the ramp."""
+
+import json
+import re
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+from click.testing import CliRunner, Result
+from tests.fixtures import FOLDER, fixture
+
+from undercroft.cli import main
+
+BLOCK = FOLDER / "blocks" / "two-weeks.json"
+KIT = FOLDER / "kits" / "forge-cellar.json"
+ATHLETE = FOLDER / "athletes" / "runa.json"
+
+Change = Callable[[Any], None]
+
+
+def sheet(*arguments: Any) -> Result:
+    return CliRunner().invoke(main, ["sheet", *map(str, arguments)])
+
+
+def first_set(block: Any) -> Any:
+    return block["weeks"][0]["sessions"][0]["exercises"][0]["sets"][0]
+
+
+def test_every_loaded_set_says_what_hangs_the_total_and_how_far_off_it_is() -> None:
+    answer = sheet(BLOCK, KIT, ATHLETE, "--starts-on", "2026-02-02")
+    assert answer.exit_code == 0, answer.stderr
+    lines = [line for line in answer.stdout.splitlines() if re.match(r"  set \d", line)]
+    assert len(lines) == 2 * (10 + 13 + 7)
+    loaded = [line for line in lines if " kg  [" in line]
+    assert len(loaded) == 2 * (10 + 9 + 7)
+    assert all("off the wish" in line or "as wished" in line for line in loaded)
+
+
+def test_a_squat_is_told_with_its_ramp_and_its_plates() -> None:
+    text = sheet(BLOCK, KIT, ATHLETE, "--starts-on", "2026-02-02").stdout
+    squat = text[text.index("Back squat") : text.index("Bench press")]
+    assert squat.count("warm-up") == 5
+    assert "each side:" in squat
+    assert "2 in reserve" in squat
+
+
+def test_a_table_gives_the_same_sheets_as_the_document() -> None:
+    table = FOLDER / "blocks" / "two-weeks.csv"
+    when = ("--starts-on", "2026-02-02")
+    assert sheet(table, KIT, ATHLETE, *when).stdout == sheet(BLOCK, KIT, ATHLETE, *when).stdout
+
+
+def test_as_json_it_is_the_document_that_phones_get() -> None:
+    answer = sheet(BLOCK, KIT, ATHLETE, "--json", "--starts-on", "2026-02-02")
+    sheets = json.loads(answer.stdout)["sheets"]
+    assert [one["session"] for one in sheets][:3] == ["w1-mon", "w1-wed", "w1-fri"]
+    assert sheets[0]["on"] == "2026-02-02"
+
+
+def test_a_gym_without_a_hex_bar_says_so_and_offers_others() -> None:
+    text = sheet(BLOCK, FOLDER / "kits" / "boathouse.json", ATHLETE).stdout
+    assert "No hex bar stands here." in text
+    assert "instead, with what stands here: Deadlift, Goblet squat" in text
+
+
+def spoil(path: Path, change: Change, folder: Path) -> Path:
+    data = fixture(path.parent.name, path.stem)
+    change(data)
+    spoiled = folder / path.name
+    spoiled.write_text(json.dumps(data))
+    return spoiled
+
+
+@pytest.mark.parametrize(
+    ("change", "where", "right"),
+    [
+        (
+            lambda b: first_set(b).update(load={"basis": "percent", "percent": 80, "unit": "lb"}),
+            "week 1, Monday, exercise 1 (back-squat), set 1, load, unit",
+            "remove it or correct its spelling",
+        ),
+        (
+            lambda b: b["weeks"][0]["sessions"][0]["exercises"][0].update(exercise="bck-squat"),
+            "week 1, Monday, exercise 1 (bck-squat)",
+            "did you mean back-squat",
+        ),
+        (
+            lambda b: first_set(b).update(reps=0),
+            "week 1, Monday, exercise 1 (back-squat), set 1, reps",
+            "give at least 1",
+        ),
+        (
+            lambda b: first_set(b).update(load={"basis": "percent", "percent": 600}),
+            "week 1, Monday, exercise 1 (back-squat), set 1, load, percent",
+            "at most 150 %",
+        ),
+        (
+            lambda b: first_set(b).update(
+                load={"basis": "percent", "percent": 80, "of": "deadlift"}
+            ),
+            "week 1, Monday, exercise 1 (back-squat)",
+            "give the athlete one, tested or guessed",
+        ),
+    ],
+    ids=["wrong unit", "unknown exercise", "no reps", "600 percent", "unknown maximum"],
+)
+def test_a_bad_block_is_refused_with_place_and_mend(
+    change: Change, where: str, right: str, tmp_path: Path
+) -> None:
+    answer = sheet(spoil(BLOCK, change, tmp_path), KIT, ATHLETE)
+    assert answer.exit_code == 2
+    assert f"{where}: " in answer.stderr
+    assert right in answer.stderr
+    assert answer.stdout == ""
+
+
+def test_a_negative_plate_is_refused_with_place_and_mend(tmp_path: Path) -> None:
+    kit = spoil(KIT, lambda k: k["plates"][0].update(mass_kg=-20), tmp_path)
+    answer = sheet(BLOCK, kit, ATHLETE)
+    assert answer.exit_code == 2
+    assert "plate 1, mass_kg: -20 is out of range; give more than 0" in answer.stderr
+
+
+def test_a_file_that_is_no_json_is_refused_with_its_line(tmp_path: Path) -> None:
+    broken = tmp_path / "broken.json"
+    broken.write_text('{"key": "b",\n "name": }')
+    answer = sheet(broken, KIT, ATHLETE)
+    assert answer.exit_code == 2
+    assert "line 2: is no JSON" in answer.stderr
+
+
+def test_a_file_that_is_not_there_is_told_by_name() -> None:
+    answer = sheet("no-such-block.json", KIT, ATHLETE)
+    assert answer.exit_code == 2
+    assert "no-such-block.json" in answer.stderr
