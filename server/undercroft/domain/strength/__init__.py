@@ -9,6 +9,12 @@ from undercroft.domain.strength.evidence import (
     TestedMax,
     evidence_n,
 )
+from undercroft.domain.strength.load_velocity import (
+    LoadVelocity,
+    LoadVelocityLine,
+    fit_line,
+    maximum_on_line,
+)
 from undercroft.domain.strength.maximum import (
     EQUATIONS,
     Equation,
@@ -33,6 +39,7 @@ from undercroft.domain.strength.notches import (
     difference,
     walk,
 )
+from undercroft.domain.strength.power import SetPower, rep_power_w, set_power
 from undercroft.domain.strength.reserve import (
     CHART,
     HANDBOOK,
@@ -64,14 +71,27 @@ from undercroft.domain.strength.tracker import (
     take,
     take_session,
 )
+from undercroft.domain.strength.velocity import (
+    Over,
+    SpeedSet,
+    VelocityMaximum,
+    maximum_by_velocity,
+    minimal_velocity,
+    percent_of_maximum,
+    speed_work_over,
+    velocity_loss,
+)
 
 __all__ = [
     "BASIS", "CHART", "DEFAULT", "EQUATIONS", "HANDBOOK", "Equation", "EstimatedMax", "Evidence",
-    "Ladder", "Maximum", "NotchTable", "Planned", "PlannedSession", "PlannedSet", "PlannedTest",
-    "PlannedTurn", "Reason", "RepCurve", "Rise", "SetDone", "Step", "StrengthSettings",
-    "Suggestion", "TestedMax", "TooManyToTell", "TrackedSession", "TrackerState", "WalkState",
-    "advance", "begin", "carry", "curve_of", "difference", "estimate", "evidence_n",
-    "notch_tables", "novice", "one_rep_max", "position", "repetitions_at", "rir_from_rpe", "share",
-    "share_for", "smooth", "start_from", "start_from_guess", "start_from_other_lift", "suggest",
-    "take", "take_session", "track", "trained", "walk", "wishes_for_set", "wishes_for_share",
+    "Ladder", "LoadVelocity", "LoadVelocityLine", "Maximum", "NotchTable", "Over", "Planned",
+    "PlannedSession", "PlannedSet", "PlannedTest", "PlannedTurn", "Reason", "RepCurve", "Rise",
+    "SetDone", "SetPower", "SpeedSet", "Step", "StrengthSettings", "Suggestion", "TestedMax",
+    "TooManyToTell", "TrackedSession", "TrackerState", "VelocityMaximum", "WalkState", "advance",
+    "begin", "carry", "curve_of", "difference", "estimate", "evidence_n", "fit_line",
+    "maximum_by_velocity", "maximum_on_line", "minimal_velocity", "notch_tables", "novice",
+    "one_rep_max", "percent_of_maximum", "position", "rep_power_w", "repetitions_at",
+    "rir_from_rpe", "set_power", "share", "share_for", "smooth", "speed_work_over", "start_from",
+    "start_from_guess", "start_from_other_lift", "suggest", "take", "take_session", "track",
+    "trained", "velocity_loss", "walk", "wishes_for_set", "wishes_for_share",
 ]  # fmt: skip
