@@ -155,3 +155,10 @@ def other_athlete(other_coach: AtDesk) -> str:
 def other_device(other_coach: AtDesk, other_athlete: str) -> Phone:
     """A phone of another coach's athlete."""
     return other_coach.pairs_phone(other_athlete, "Birk's phone")
+
+
+@pytest.fixture
+def device_on_file(sqlite_app: Flask, clock: Clock) -> Phone:
+    """A paired phone where the database is the SQLite file of `sqlite`."""
+    coach = enlist(sqlite_app, clock, "Ottilie Brandt", "ottilie@example.org")
+    return coach.pairs_phone(coach.adds_athlete("Runa Falk"))

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from undercroft.domain.ledger import Entry
 from undercroft.services import replan
-from undercroft.store.database import writing
+from undercroft.store.database import TransactionLost, writing
 
 log = logging.getLogger("undercroft.replan")
 
@@ -19,6 +19,8 @@ def replan_safely(athlete_id: str, entries: Sequence[Entry]) -> None:
     try:
         with writing():
             replan.replan(athlete_id, entries)
+    except TransactionLost:
+        raise
     except Exception as fault:
         place = traceback.extract_tb(fault.__traceback__)[-1]
         log.error("fault %s at %s:%s", type(fault).__name__, place.filename, place.lineno)

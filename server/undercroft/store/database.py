@@ -27,6 +27,16 @@ SQLITE_PRAGMAS = {
 }
 
 
+NOTHING_TO_ROLL_BACK = ("cannot rollback - no transaction is active", "no such savepoint")
+
+
+class TransactionLost(OperationalError):
+    """SQLite rolled the whole transaction back itself, as it does on a full disk.
+
+    What is executed after that would stand alone: nobody may go on as if nothing had happened.
+    """
+
+
 def is_postgresql(location: str) -> bool:
     return location.startswith(("postgresql://", "postgres://"))
 
@@ -87,9 +97,27 @@ def writing() -> Iterator[None]:
 
     SQLite begins IMMEDIATE: a transaction that read first and wants to write later would fail
     with "database is locked" at once, without waiting.
+    Raises TransactionLost where SQLite gave the transaction up by itself.
     """
-    with database.atomic("IMMEDIATE") if on_sqlite() else database.atomic():
-        yield
+    try:
+        with database.atomic("IMMEDIATE") if on_sqlite() else database.atomic():
+            yield
+    except OperationalError as fault:
+        if _nothing_to_roll_back(fault):
+            raise TransactionLost(_first_reason(fault)) from fault
+        raise
+
+
+def _nothing_to_roll_back(fault: BaseException) -> bool:
+    return any(words in str(fault) for words in NOTHING_TO_ROLL_BACK)
+
+
+def _first_reason(fault: BaseException) -> str:
+    """Why the transaction was given up: what had happened before the roll-back failed."""
+    reason: BaseException | None = fault
+    while reason is not None and _nothing_to_roll_back(reason):
+        reason = reason.__context__
+    return str(reason)
 
 
 class JsonText(TextField):

@@ -7,6 +7,8 @@ from collections.abc import Sequence
 from functools import lru_cache
 from typing import Any
 
+from peewee import __exception_wrapper__
+
 from undercroft.store.database import database, on_sqlite
 
 
@@ -24,7 +26,8 @@ def run(sql: str, *parameters: Any) -> None:
 def run_many(sql: str, parameters: Sequence[tuple[Any, ...]]) -> None:
     """One statement for many rows."""
     if parameters:
-        database.cursor().executemany(_for_engine(sql), parameters)
+        with __exception_wrapper__:
+            database.cursor().executemany(_for_engine(sql), parameters)
 
 
 def marks(count: int) -> str:
