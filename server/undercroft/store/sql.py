@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from functools import lru_cache
 from typing import Any
 
-from peewee import __exception_wrapper__
+from peewee import __exception_wrapper__  # type: ignore[attr-defined]
 
 from undercroft.store.database import database, on_sqlite
 
