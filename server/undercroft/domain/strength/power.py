@@ -8,8 +8,9 @@ up with it where the coach counts that.
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from scipy.constants import g
+
 from undercroft.domain.errors import DomainError, not_negative, positive
-from undercroft.domain.mechanics.pulley import STANDARD_GRAVITY
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +28,7 @@ def rep_power_w(resistance_kg: float, velocity: float, body_kg: float = 0.0) -> 
     that cannot be.
     """
     moved = not_negative("resistance in kg", resistance_kg) + not_negative("body in kg", body_kg)
-    return moved * STANDARD_GRAVITY * positive("velocity in m/s", velocity)
+    return moved * g * positive("velocity in m/s", velocity)
 
 
 def set_power(resistance_kg: float, velocities: Sequence[float], body_kg: float = 0.0) -> SetPower:
