@@ -1,5 +1,69 @@
+import "../parts/theme.css";
+import "./look/index.css";
+import { effect, signal } from "@preact/signals";
 import { render } from "preact";
 
+import { deviceClock } from "../offline/clock";
+import { underWay } from "../offline/ledger-view";
+import { AppScreens } from "./app";
+import { type App, AppContext, type Focus } from "./app-context";
+import { createAlarm } from "./device/alarm";
+import { watchForUpdate } from "./device/update";
+import { createDevicePhone } from "./device/wiring";
+import { loadMore } from "./later";
+import { secretFromAddress } from "./pair/secret";
+import { createRouter } from "./router";
+
 export function start(root: HTMLElement): void {
-  render(<h1>Today</h1>, root);
+  const secret = signal(secretFromAddress(window));
+  const phone = createDevicePhone();
+  const state = signal(phone.state());
+  phone.subscribe(() => {
+    state.value = phone.state();
+  });
+  const app: App = {
+    phone,
+    state,
+    clock: deviceClock,
+    router: createRouter(window),
+    alarm: createAlarm(() => phone.state().settings.sound ?? true),
+    update: watchForUpdate(),
+    focus: signal<Focus>({ exercise: null, correcting: null }),
+    secret,
+    flash: signal<string | null>(null),
+  };
+  document.body.classList.add("phone");
+  render(
+    <AppContext.Provider value={app}>
+      <AppScreens />
+    </AppContext.Provider>,
+    root,
+  );
+  void begin(app);
+}
+
+async function begin({ phone, state, router }: App): Promise<void> {
+  nameThePage(router);
+  await phone.load();
+  // At the right place at once: in the middle of a session that is its set.
+  if (router.place.value === "/" && underWay(state.value)) router.replace("/set");
+  phone.poke("start");
+  phone.watch(document.visibilityState === "visible");
+  void loadMore().catch(() => undefined);
+}
+
+const NAMES: Readonly<Record<string, string>> = {
+  "/set": "Set",
+  "/sets": "All sets",
+  "/finish": "Finish",
+  "/stop": "Stop",
+  "/back": "Look back",
+  "/sync": "This phone",
+  "/pair": "Pair",
+};
+
+function nameThePage({ place }: App["router"]): void {
+  effect(() => {
+    document.title = `${NAMES[place.value] ?? "Today"} · Undercroft`;
+  });
 }

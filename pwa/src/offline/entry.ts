@@ -13,6 +13,7 @@ export interface SetDone {
   /** 1 to 5, for a speed set whose velocity was not measured. */
   readonly quality?: number;
   readonly seconds?: number;
+  readonly distance_m?: number;
   readonly side?: Side;
   /** Repetitions of each block of a cluster. */
   readonly blocks?: readonly number[];

@@ -22,6 +22,8 @@ export interface SessionRecord {
   readonly finished: Of<"session.finished"> | null;
   readonly stopped: Of<"session.stopped"> | null;
   readonly sets: ReadonlyMap<string, SetRecord>;
+  /** By set, the answer that counts, a clearing among them: what a correction replaces. */
+  readonly answers: ReadonlyMap<string, string>;
   /** Exercise by key of each set that the athlete added, done or not. */
   readonly added: ReadonlyMap<string, string>;
   /** By exercise, what was done instead. */
@@ -57,8 +59,11 @@ function foldSession(entries: readonly Draft[]): SessionRecord {
   };
 }
 
-function foldSets(entries: readonly Draft[]): Pick<SessionRecord, "sets" | "added" | "conflicts"> {
+function foldSets(
+  entries: readonly Draft[],
+): Pick<SessionRecord, "sets" | "answers" | "added" | "conflicts"> {
   const sets = new Map<string, SetRecord>();
+  const counted = new Map<string, string>();
   const added = new Map<string, string>();
   const conflicts: string[] = [];
   const groups = [...grouped(entries, (entry) => entry.set ?? "")].sort(byKey);
@@ -70,11 +75,12 @@ function foldSets(entries: readonly Draft[]): Pick<SessionRecord, "sets" | "adde
     const conflict = answers.length > 1;
     if (conflict) conflicts.push(key);
     const entry = answers.at(-1);
+    if (entry) counted.set(key, entry.id);
     if (!entry || entry.kind === "set.cleared") continue;
     const addedTo = added.get(key) ?? null;
     sets.set(key, { entry: entry as SetRecord["entry"], conflict, addedTo });
   }
-  return { sets, added, conflicts };
+  return { sets, answers: counted, added, conflicts };
 }
 
 /** A swap back to the exercise itself is no swap. */

@@ -1,0 +1,52 @@
+/** Sound and vibration at the end of a rest. Each falls away without error where it is not to be had. */
+
+export interface Alarm {
+  /** Call from a tap: browsers only let a page sound that was touched. */
+  readonly ready: () => void;
+  readonly ring: (times: number) => void;
+}
+
+const BEEP_S = 0.18;
+const PAUSE_S = 0.12;
+
+export function createAlarm(wanted: () => boolean): Alarm {
+  let audio: AudioContext | null = null;
+
+  function ready(): void {
+    if (!wanted()) return;
+    try {
+      audio ??= new AudioContext();
+      void audio.resume().catch(() => undefined);
+    } catch {
+      // No sound here; the screen tells it too.
+    }
+  }
+
+  function ring(times: number): void {
+    if (!wanted()) return;
+    vibrate(times);
+    if (audio?.state !== "running") return;
+    for (let beep = 0; beep < times; beep += 1) {
+      sound(audio, audio.currentTime + beep * (BEEP_S + PAUSE_S));
+    }
+  }
+
+  return { ready, ring };
+}
+
+function vibrate(times: number): void {
+  if (!("vibrate" in navigator)) return;
+  navigator.vibrate(Array.from({ length: times * 2 - 1 }, (_, at) => (at % 2 === 0 ? 200 : 120)));
+}
+
+function sound(audio: AudioContext, at: number): void {
+  const tone = audio.createOscillator();
+  const volume = audio.createGain();
+  tone.frequency.value = 740;
+  volume.gain.setValueAtTime(0.0001, at);
+  volume.gain.exponentialRampToValueAtTime(0.5, at + 0.02);
+  volume.gain.exponentialRampToValueAtTime(0.0001, at + BEEP_S);
+  tone.connect(volume).connect(audio.destination);
+  tone.start(at);
+  tone.stop(at + BEEP_S);
+}

@@ -1,0 +1,30 @@
+import { useEffect, useState } from "preact/hooks";
+
+import { untilNextSecond } from "../../offline/rest";
+import { useApp } from "../app-context";
+
+/**
+ * The time of day, drawn anew on each full second after `startedAt` and when the app comes back into
+ * view. Null: no clock is wanted.
+ */
+export function useSeconds(startedAt: number | null): number {
+  const { clock } = useApp();
+  const [now, setNow] = useState(() => clock.now());
+  useEffect(() => {
+    if (startedAt === null) return;
+    let timer: ReturnType<typeof setTimeout>;
+    const tick = () => {
+      clearTimeout(timer);
+      const time = clock.now();
+      setNow(time);
+      timer = setTimeout(tick, untilNextSecond(startedAt, time) + 5);
+    };
+    tick();
+    document.addEventListener("visibilitychange", tick);
+    return () => {
+      clearTimeout(timer);
+      document.removeEventListener("visibilitychange", tick);
+    };
+  }, [startedAt, clock]);
+  return now;
+}

@@ -1,0 +1,78 @@
+import { useMemo, useState } from "preact/hooks";
+
+import { draft } from "../../offline/entry";
+import { revisionOf, type Session } from "../../offline/ledger-view";
+import { uuid7 } from "../../offline/uuid";
+import { Stepper } from "../../parts/stepper";
+import { useApp } from "../app-context";
+import { useUnderWay } from "../hooks";
+import { viewSession } from "../session/view";
+import { TopBar } from "../top-bar";
+import { count } from "../words/sets";
+import { sendable } from "../words/text";
+import { minutesSince } from "../words/times";
+import { RpeScale } from "./rpe-scale";
+
+const MINUTES_STEP = 5;
+const MOST_MINUTES = 1_440;
+
+export function FinishScreen() {
+  const found = useUnderWay();
+  return (
+    <div class="screen">
+      <TopBar title="Finish" back={found ? "/set" : "/"} />
+      {found ? (
+        <FinishForm session={found.session} />
+      ) : (
+        <main class="page">
+          <p class="lead">No session is under way.</p>
+        </main>
+      )}
+    </div>
+  );
+}
+
+function FinishForm({ session }: { readonly session: Session }) {
+  const { phone, clock, router } = useApp();
+  const id = useMemo(() => uuid7(clock.now()), [clock]);
+  const [rpe, setRpe] = useState<number | null>(null);
+  const [minutes, setMinutes] = useState(() => minutesSince(session.startedAt, clock.now()));
+  const [comment, setComment] = useState("");
+  const open = viewSession(session, null).open.filter(({ kind }) => kind === "set").length;
+
+  function finish(): void {
+    if (rpe === null) return;
+    const text = sendable(comment);
+    const body = { rpe, minutes, ...(text && { comment: text }) };
+    const place = { revision: revisionOf(session.sheet), session: session.sheet.session };
+    void phone.record(draft(id, clock.now(), "session.finished", body, place));
+    router.replace("/");
+  }
+
+  return (
+    <main class="page">
+      {open > 0 && <p class="note">{count(open, "set")} still open. They count as not done.</p>}
+      <RpeScale value={rpe} onChange={setRpe} />
+      <Stepper
+        label="Minutes in all"
+        value={String(minutes)}
+        atLeast={minutes === 0}
+        onStep={(steps) =>
+          setMinutes(Math.min(MOST_MINUTES, Math.max(0, minutes + steps * MINUTES_STEP)))
+        }
+      />
+      <label class="field">
+        <span>A word for your coach, if you want</span>
+        <textarea
+          rows={3}
+          maxLength={2000}
+          value={comment}
+          onInput={(event) => setComment(event.currentTarget.value)}
+        />
+      </label>
+      <button type="button" class="button main" disabled={rpe === null} onClick={finish}>
+        {rpe === null ? "First say how hard it was" : "Finish the session"}
+      </button>
+    </main>
+  );
+}

@@ -1,0 +1,98 @@
+import { useEffect, useRef, useState } from "preact/hooks";
+
+import { type RestPhase, restState } from "../../offline/rest";
+import { useApp } from "../app-context";
+import { useSeconds } from "../device/now";
+import { minutesSeconds } from "../words/times";
+import { useRecorder } from "./recording";
+import type { SessionView } from "./view";
+
+/** The rest clock, and beside it what can be done about the last set. */
+export function RestBar({ view }: { readonly view: SessionView }) {
+  const { last, rested } = view;
+  const now = useSeconds(rested?.doneAt ?? null);
+  const rest = rested?.exercise.rest;
+  const state = rested ? restState(rest, rested.doneAt, now) : null;
+  const shown = rest && state && state.phase !== "long over" ? state : null;
+  useRestAlarm(shown?.phase ?? null);
+  if (!last) return null;
+  return (
+    <div class={`rest rest-${shown?.phase ?? "none"}`}>
+      {shown && rest ? (
+        <div class="rest-clock" role="timer" aria-label="Rest">
+          <span class="rest-time">{minutesSeconds(shown.elapsedS)}</span>
+          <span class="rest-word">{restInWords(shown.phase, rest)}</span>
+        </div>
+      ) : (
+        <p class="rest-word">Last set recorded</p>
+      )}
+      <LastSetButtons view={view} />
+      {shown && (
+        <svg class="rest-line" viewBox="0 0 100 2" preserveAspectRatio="none" aria-hidden="true">
+          <rect width={shown.share * 100} height="2" />
+        </svg>
+      )}
+    </div>
+  );
+}
+
+function restInWords(
+  phase: RestPhase,
+  { from_s, to_s }: { readonly from_s: number; readonly to_s: number },
+): string {
+  if (phase === "resting") return `rest ${minutesSeconds(from_s)} to ${minutesSeconds(to_s)}`;
+  if (phase === "ready") return `go, by ${minutesSeconds(to_s)}`;
+  return "rest is over: go";
+}
+
+function LastSetButtons({ view }: { readonly view: SessionView }) {
+  const { focus } = useApp();
+  const { undo } = useRecorder(view.session);
+  const { last } = view;
+  if (!last) return null;
+  const { exercise, set } = last;
+  return (
+    <div class="rest-buttons">
+      <button type="button" class="button" onClick={() => undo(set)}>
+        Undo
+      </button>
+      <button
+        type="button"
+        class="button"
+        onClick={() => {
+          focus.value = { ...focus.value, correcting: { exercise: exercise.key, set: set.key } };
+        }}
+      >
+        Correct
+      </button>
+    </div>
+  );
+}
+
+const FLASH_MS = 2_200;
+
+/** Sound, vibration and a full-screen word when a rest may end and when it should. */
+function useRestAlarm(phase: RestPhase | null): void {
+  const { alarm, flash } = useApp();
+  const before = useRef(phase);
+  const [stop, setStop] = useState<(() => void) | null>(null);
+  useEffect(() => {
+    const was = before.current;
+    before.current = phase;
+    const due = (was === "resting" && phase === "ready") || (was === "ready" && phase === "over");
+    if (!due) return;
+    alarm.ring(phase === "ready" ? 2 : 3);
+    flash.value = phase === "ready" ? "Go when ready" : "Go now";
+    const timer = setTimeout(() => {
+      flash.value = null;
+    }, FLASH_MS);
+    setStop(() => () => clearTimeout(timer));
+  }, [phase, alarm, flash]);
+  useEffect(
+    () => () => {
+      stop?.();
+      flash.value = null;
+    },
+    [stop, flash],
+  );
+}

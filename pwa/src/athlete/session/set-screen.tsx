@@ -1,0 +1,62 @@
+import { useApp } from "../app-context";
+import { useAwake } from "../device/awake";
+import { useUnderWay } from "../hooks";
+import { TopBar } from "../top-bar";
+import { AllDone } from "./all-done";
+import { RampStep } from "./ramp-step";
+import { viewSession } from "./view";
+import { WorkSet } from "./work-set";
+
+/** The heart of the app: one set at a time, what to lift above, what was done below. */
+export function SetScreen() {
+  const { focus } = useApp();
+  const found = useUnderWay();
+  useAwake();
+  if (!found) return <NothingUnderWay />;
+  const { session, earlier } = found;
+  const view = viewSession(session, focus.value.exercise);
+  const { correcting } = focus.value;
+  const step = correcting
+    ? ({ kind: "set", exercise: correcting.exercise, set: correcting.set } as const)
+    : view.next;
+  const exercise = view.exercises.find(({ key }) => key === step?.exercise);
+  const set = step?.kind === "set" ? exercise?.sets.find(({ key }) => key === step.set) : undefined;
+  return (
+    <div class="screen set-screen">
+      <TopBar title={session.sheet.name} back="/" />
+      {exercise && step?.kind === "ramp" && (
+        <RampStep
+          key={`${exercise.key} ${step.ramp}`}
+          view={view}
+          exercise={exercise}
+          step={step}
+        />
+      )}
+      {exercise && set && (
+        <WorkSet
+          key={`${set.key} ${session.record.answers.get(set.key) ?? ""}`}
+          view={view}
+          exercise={exercise}
+          set={set}
+          earlier={earlier}
+        />
+      )}
+      {!(exercise && step) && <AllDone view={view} />}
+    </div>
+  );
+}
+
+function NothingUnderWay() {
+  const { router } = useApp();
+  return (
+    <div class="screen">
+      <TopBar title="No session under way" back="/" />
+      <main class="page">
+        <p class="lead">Start one from Today.</p>
+        <button type="button" class="button main" onClick={() => router.replace("/")}>
+          To Today
+        </button>
+      </main>
+    </div>
+  );
+}

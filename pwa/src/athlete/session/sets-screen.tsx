@@ -1,0 +1,123 @@
+import type { SheetExercise, SheetSet } from "../../api/types";
+import { useApp } from "../app-context";
+import { useUnderWay, useUnits } from "../hooks";
+import { TopBar } from "../top-bar";
+import { loadInWords } from "../words/loads";
+import { doneInWords, targetInWords } from "../words/sets";
+import { useRecorder } from "./recording";
+import { SwapPart } from "./swap-part";
+import { plannedLoad, type SessionView, viewSession } from "./view";
+
+/** Every set of the session: what was done, what is open; each can be corrected. */
+export function SetsScreen() {
+  const { router, focus } = useApp();
+  const found = useUnderWay();
+  if (!found) {
+    return (
+      <div class="screen">
+        <TopBar title="All sets" back="/" />
+        <main class="page">
+          <p class="lead">No session is under way.</p>
+        </main>
+      </div>
+    );
+  }
+  const view = viewSession(found.session, focus.value.exercise);
+  return (
+    <div class="screen">
+      <TopBar title="All sets" back="/set" />
+      <main class="page">
+        {view.exercises.map((exercise) => (
+          <ExercisePart key={exercise.key} view={view} exercise={exercise} />
+        ))}
+        <button type="button" class="button main" onClick={() => router.go("/finish")}>
+          Finish the session
+        </button>
+      </main>
+    </div>
+  );
+}
+
+interface Props {
+  readonly view: SessionView;
+  readonly exercise: SheetExercise;
+}
+
+function ExercisePart({ view, exercise }: Props) {
+  const { router, focus } = useApp();
+  const recorder = useRecorder(view.session);
+  const open = view.open.some((step) => step.exercise === exercise.key);
+  const next = view.next?.exercise === exercise.key;
+  return (
+    <section class="exercise-part">
+      <h2>{exercise.name}</h2>
+      {exercise.locked && <p class="note">{exercise.locked}</p>}
+      {exercise.cautions?.map((line) => (
+        <p key={line} class="small">
+          {line}
+        </p>
+      ))}
+      <ol class="set-list">
+        {exercise.sets.map((set, index) => (
+          <SetRow key={set.key} view={view} exercise={exercise} set={set} place={index + 1} />
+        ))}
+      </ol>
+      <div class="row">
+        {open && !next && (
+          <button
+            type="button"
+            class="button"
+            onClick={() => {
+              focus.value = { exercise: exercise.key, correcting: null };
+              router.go("/set");
+            }}
+          >
+            Do this next
+          </button>
+        )}
+        {!exercise.locked && (
+          <button type="button" class="button quiet" onClick={() => recorder.add(exercise.key)}>
+            One more set
+          </button>
+        )}
+      </div>
+      <SwapPart view={view} exercise={exercise} />
+    </section>
+  );
+}
+
+interface RowProps extends Props {
+  readonly set: SheetSet;
+  readonly place: number;
+}
+
+function SetRow({ view, exercise, set, place }: RowProps) {
+  const { router, focus } = useApp();
+  const units = useUnits();
+  const record = view.session.record.sets.get(set.key);
+  const planned = plannedLoad(exercise, set, view.session);
+  const load = planned === null ? undefined : exercise.loads?.[planned];
+  const plan =
+    targetInWords(set.target) + (load ? ` at ${loadInWords(exercise, load.kg, units)}` : "");
+  return (
+    <li>
+      <button
+        type="button"
+        class={record ? "set-row set-row-done" : "set-row"}
+        disabled={Boolean(exercise.locked)}
+        onClick={() => {
+          const correcting = { exercise: exercise.key, set: set.key };
+          focus.value = { ...focus.value, correcting };
+          router.go("/set");
+        }}
+      >
+        <span class="set-row-number">{place}</span>
+        <span>
+          {record ? doneInWords(record, exercise, units) : plan}
+          {record?.conflict && <em> Two phones gave different answers.</em>}
+        </span>
+        <span class="set-row-act">{record ? "Correct" : "Record"}</span>
+      </button>
+    </li>
+  );
+}

@@ -1,0 +1,172 @@
+/** What the Set screen shows, worked out from the session and the step at hand. */
+import type { SheetExercise, SheetSet } from "../../api/types";
+import { type Draft, is, type SetDone } from "../../offline/entry";
+import type { SetRecord } from "../../offline/fold";
+import type { Session } from "../../offline/ledger-view";
+import { exercisesOf, nextStep, openSteps, type Step } from "../../offline/plan";
+import { type Advice, advise } from "../../offline/session-walk";
+import { loadOf } from "../../offline/stacks";
+
+export interface SessionView {
+  readonly session: Session;
+  readonly exercises: readonly SheetExercise[];
+  readonly open: readonly Step[];
+  readonly next: Step | null;
+  /** The last set that was done or skipped, in the order of the taps. */
+  readonly last: LastSet | null;
+  /** Every set that was done or skipped, in that order. */
+  readonly answered: readonly LastSet[];
+  /** The last set that was done: rest counts from it. */
+  readonly rested: LastSet | null;
+}
+
+export interface LastSet {
+  readonly exercise: SheetExercise;
+  readonly set: SheetSet;
+  readonly record: SetRecord;
+  /** When it was first recorded, by this phone's clock: a later correction does not move it. */
+  readonly doneAt: number;
+}
+
+export function viewSession(session: Session, chosen: string | null): SessionView {
+  const exercises = exercisesOf(session.sheet, session.record);
+  const progress = { sets: session.record.sets, ramp: session.ramp };
+  const answered = answeredSets(exercises, session);
+  return {
+    session,
+    exercises,
+    open: openSteps(exercises, progress),
+    next: nextStep(exercises, progress, chosen),
+    answered,
+    last: answered.at(-1) ?? null,
+    rested: answered.findLast(({ record }) => is(record.entry, "set.done")) ?? null,
+  };
+}
+
+/** In the order in which they were first answered. */
+function answeredSets(exercises: readonly SheetExercise[], session: Session): LastSet[] {
+  const found = exercises.flatMap((exercise) =>
+    exercise.sets.flatMap((set) => {
+      const record = session.record.sets.get(set.key);
+      if (!record) return [];
+      const first = firstAnswer(session.entries, record.entry);
+      return [{ exercise, set, record, doneAt: Date.parse(first.at), order: first.id }];
+    }),
+  );
+  return found.sort((one, other) => (one.order < other.order ? -1 : 1));
+}
+
+/** Back along the corrections, but not across a clearing: after that the set was done anew. */
+function firstAnswer(entries: Session["entries"], last: Draft): Draft {
+  let first = last;
+  for (;;) {
+    const before = entries.find(({ entry }) => entry.id === first.replaces)?.entry;
+    if (!before || before.kind === "set.cleared" || before.id >= first.id) return first;
+    first = before;
+  }
+}
+
+/** What hangs on the bar, as far as it is known. */
+export interface Hanging {
+  readonly side: readonly number[];
+  readonly known: boolean;
+}
+
+const BARE: Hanging = { side: [], known: false };
+
+/**
+ * What hangs on the piece of the kit that an exercise uses, after every warm-up and set that was done with
+ * it so far. The same choice among equal loads as the load card made, made again.
+ */
+export function hangingBefore(view: SessionView, exercise: SheetExercise, step: Step): Hanging {
+  const { answered, session } = view;
+  let hanging = BARE;
+  const warmed = new Set<string>();
+  for (const done of answered) {
+    if (!samePiece(done.exercise, exercise)) continue;
+    if (!warmed.has(done.exercise.key)) hanging = warmUp(done.exercise, session) ?? hanging;
+    warmed.add(done.exercise.key);
+    hanging = afterSet(done, session, hanging);
+  }
+  if (warmed.has(exercise.key)) return hanging;
+  return warmUp(exercise, session, step.kind === "ramp" ? step.ramp : undefined) ?? hanging;
+}
+
+function warmUp(exercise: SheetExercise, session: Session, done?: number): Hanging | null {
+  const ramp = exercise.ramp?.[(done ?? session.ramp[exercise.key] ?? 0) - 1];
+  return ramp ? { side: exercise.loads?.[ramp.load]?.side ?? [], known: true } : null;
+}
+
+function afterSet({ exercise, set, record }: LastSet, session: Session, hanging: Hanging): Hanging {
+  const { entry } = record;
+  if (!is(entry, "set.done") || typeof entry.body.load_kg !== "number") return hanging;
+  const loads = exercise.loads ?? [];
+  const planned = plannedLoad(exercise, set, session);
+  const index = loadOf(loads, entry.body.load_kg, hanging.side, planned);
+  return index === null ? hanging : { side: loads[index]?.side ?? [], known: true };
+}
+
+function samePiece(one: SheetExercise, other: SheetExercise): boolean {
+  const { key, sides } = one.implement;
+  if (one.key === other.key) return true;
+  return key !== undefined && key === other.implement.key && sides === other.implement.sides;
+}
+
+/** The index of the planned load: a back-off follows from what the first set was done with. */
+export function plannedLoad(
+  exercise: SheetExercise,
+  set: SheetSet,
+  session: Session,
+): number | null {
+  const first = exercise.sets[0];
+  const done = first && session.record.sets.get(first.key)?.entry;
+  const after = set.after ?? [];
+  if (done && is(done, "set.done") && after.length > 0 && typeof done.body.load_kg === "number") {
+    const index = loadOf(exercise.loads ?? [], done.body.load_kg, [], first.load ?? null);
+    const follows = index === null ? undefined : after[index];
+    if (follows !== undefined) return follows;
+  }
+  return set.load ?? null;
+}
+
+/**
+ * Null where there is no table, or where the walk cannot read it: whatever may be wrong with a sheet, the
+ * athlete gets to the set, and the plan stands.
+ */
+export function adviceFor(
+  exercise: SheetExercise,
+  set: SheetSet,
+  earlier: readonly Session[],
+  session: Session,
+): Advice | null {
+  try {
+    return advise(exercise, set, earlier, session);
+  } catch {
+    return null;
+  }
+}
+
+/** What is filled in before anything was tapped: the plan, or what was recorded before. */
+export function prefilled(
+  exercise: SheetExercise,
+  set: SheetSet,
+  planned: number | null,
+  record: SetRecord | undefined,
+): SetDone {
+  if (record && is(record.entry, "set.done")) return record.entry.body;
+  const { target } = set;
+  const load = planned === null ? undefined : exercise.loads?.[planned];
+  return {
+    load_kg: load?.kg ?? null,
+    reps: target.reps ?? total(target.blocks) ?? null,
+    rir: target.to_failure ? 0 : (target.rir ?? null),
+    ...(target.to_failure && { to_failure: true }),
+    ...(target.seconds && { seconds: target.seconds }),
+    ...(target.distance_m && { distance_m: target.distance_m }),
+    ...(target.blocks && target.blocks.length > 0 && { blocks: target.blocks }),
+  };
+}
+
+function total(blocks: readonly number[] | undefined): number | undefined {
+  return blocks && blocks.length > 0 ? blocks.reduce((sum, one) => sum + one, 0) : undefined;
+}

@@ -1,0 +1,79 @@
+import { useState } from "preact/hooks";
+
+import type { SheetExercise, SheetSet } from "../../api/types";
+import type { SetDone } from "../../offline/entry";
+import type { Session } from "../../offline/ledger-view";
+import { loadOf, stepLoad } from "../../offline/stacks";
+import { AdviceStrip } from "./advice-strip";
+import { ExerciseHead } from "./exercise-head";
+import { LoadCard } from "./load-card";
+import { RestBar } from "./rest-bar";
+import { ResultPanel } from "./result-panel";
+import { SkipSet } from "./skip-set";
+import { adviceFor, hangingBefore, plannedLoad, prefilled, type SessionView } from "./view";
+
+interface Props {
+  readonly view: SessionView;
+  readonly exercise: SheetExercise;
+  readonly set: SheetSet;
+  readonly earlier: readonly Session[];
+}
+
+export function WorkSet({ view, exercise, set, earlier }: Props) {
+  const { session } = view;
+  const loads = exercise.loads ?? [];
+  const record = session.record.sets.get(set.key);
+  const planned = plannedLoad(exercise, set, session);
+  const [done, setDone] = useState<SetDone>(() => prefilled(exercise, set, planned, record));
+  const [skipping, setSkipping] = useState(false);
+  const step = { kind: "set", exercise: exercise.key, set: set.key } as const;
+  const hanging = hangingBefore(view, exercise, step);
+  const plannedKg = planned === null ? null : (loads[planned]?.kg ?? null);
+  const preferred = done.load_kg === plannedKg ? planned : null;
+  const index = done.load_kg === null ? null : loadOf(loads, done.load_kg, hanging.side, preferred);
+  const load = index === null ? null : (loads[index] ?? null);
+
+  function stepTo(steps: 1 | -1): void {
+    const kg = done.load_kg === null ? middle(loads) : stepLoad(loads, done.load_kg, steps);
+    if (kg !== null) setDone({ ...done, load_kg: kg });
+  }
+
+  if (skipping)
+    return <SkipSet view={view} exercise={exercise} set={set} onBack={() => setSkipping(false)} />;
+  return (
+    <>
+      <main class="set-main">
+        <ExerciseHead view={view} exercise={exercise} set={set} />
+        <LoadCard
+          implement={exercise.implement}
+          load={load}
+          hanging={record ? null : hanging}
+          onStep={loads.length > 0 ? stepTo : null}
+        />
+      </main>
+      <section class="set-panel" aria-label="Result">
+        {record ? null : <RestBar view={view} />}
+        <AdviceStrip
+          advice={record ? null : adviceFor(exercise, set, earlier, session)}
+          exercise={exercise}
+          records={session.record.sets}
+          plannedKg={plannedKg}
+          chosenKg={done.load_kg}
+          onTake={(kg) => setDone({ ...done, load_kg: kg })}
+        />
+        <ResultPanel
+          view={view}
+          exercise={exercise}
+          set={set}
+          done={done}
+          onChange={setDone}
+          onSkip={() => setSkipping(true)}
+        />
+      </section>
+    </>
+  );
+}
+
+function middle(loads: readonly { readonly kg: number }[]): number | null {
+  return loads[Math.floor(loads.length / 2)]?.kg ?? null;
+}

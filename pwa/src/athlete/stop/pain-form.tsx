@@ -1,0 +1,76 @@
+import { useMemo, useState } from "preact/hooks";
+
+import { draft, type Place } from "../../offline/entry";
+import { uuid7 } from "../../offline/uuid";
+import { useApp } from "../app-context";
+
+const PLACES = [
+  "shoulder",
+  "elbow",
+  "wrist or hand",
+  "neck",
+  "upper back",
+  "lower back",
+  "hip",
+  "knee",
+  "ankle or foot",
+  "elsewhere",
+];
+
+const LEVELS = Array.from({ length: 10 }, (_, index) => index + 1);
+
+/** Where and how much, for the coach: two taps, no typing. */
+export function PainForm({ place }: { readonly place: Place }) {
+  const { phone, clock } = useApp();
+  const id = useMemo(() => uuid7(clock.now()), [clock]);
+  const [where, setWhere] = useState<string | null>(null);
+  const [level, setLevel] = useState<number | null>(null);
+  if (where !== null && level !== null) {
+    return (
+      <p class="note" role="status">
+        Recorded: {where}, {level} of 10. Your coach is told when the phone has a network.
+      </p>
+    );
+  }
+
+  function record(at: string | null, much: number | null): void {
+    setWhere(at);
+    setLevel(much);
+    if (at === null || much === null) return;
+    const body = { where: at, level: much };
+    void phone.record(draft(id, clock.now(), "pain.reported", body, place));
+  }
+
+  return (
+    <>
+      <fieldset class="choices">
+        <legend>Where does it hurt?</legend>
+        {PLACES.map((name) => (
+          <button
+            key={name}
+            type="button"
+            aria-pressed={where === name}
+            onClick={() => record(name, level)}
+          >
+            {name}
+          </button>
+        ))}
+      </fieldset>
+      <fieldset class="scale">
+        <legend>How much, from 1 to 10?</legend>
+        <div class="scale-steps">
+          {LEVELS.map((step) => (
+            <button
+              key={step}
+              type="button"
+              aria-pressed={level === step}
+              onClick={() => record(where, step)}
+            >
+              {step}
+            </button>
+          ))}
+        </div>
+      </fieldset>
+    </>
+  );
+}

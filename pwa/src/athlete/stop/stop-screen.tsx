@@ -1,0 +1,114 @@
+import { useMemo, useState } from "preact/hooks";
+
+import { draft, type Place } from "../../offline/entry";
+import { revisionOf } from "../../offline/ledger-view";
+import { uuid7 } from "../../offline/uuid";
+import { useApp } from "../app-context";
+import { useUnderWay } from "../hooks";
+import { TopBar } from "../top-bar";
+import { PainForm } from "./pain-form";
+
+type Why = "pain" | "warning sign";
+
+/** Pain or a warning sign: the second tap records it and says what to do. */
+export function StopScreen() {
+  const { phone, clock, router } = useApp();
+  const found = useUnderWay();
+  const id = useMemo(() => uuid7(clock.now()), [clock]);
+  const [session] = useState(found?.session ?? null);
+  const place = session
+    ? { revision: revisionOf(session.sheet), session: session.sheet.session }
+    : {};
+  const [why, setWhy] = useState<Why | null>(null);
+
+  function stop(reason: Why): void {
+    setWhy(reason);
+    if (session) {
+      void phone.record(draft(id, clock.now(), "session.stopped", { why: reason }, place));
+    } else if (reason === "warning sign") {
+      const text = "A warning sign, with no session under way.";
+      void phone.record(draft(id, clock.now(), "message", { text }));
+    }
+  }
+
+  const back = session && !why ? "/set" : "/";
+  return (
+    <div class="screen stop-screen">
+      <TopBar title={why ? "Stopped" : "Stop"} back={back} stop={false} />
+      <main class="page">
+        {why === null && <Question onStop={stop} />}
+        {why === "warning sign" && <WarningSign />}
+        {why === "pain" && <Pain place={place} />}
+        {why === null ? (
+          <button type="button" class="button quiet" onClick={() => router.go(back)}>
+            {session ? "I am fine: back to the set" : "I am fine: back"}
+          </button>
+        ) : (
+          <button type="button" class="button" onClick={() => router.replace("/")}>
+            To Today
+          </button>
+        )}
+      </main>
+    </div>
+  );
+}
+
+function Question({ onStop }: { readonly onStop: (why: Why) => void }) {
+  return (
+    <>
+      <p class="lead">Put the weight down. Stand or sit safely.</p>
+      <button type="button" class="button alarm" onClick={() => onStop("warning sign")}>
+        A warning sign
+        <span class="small">
+          Chest pain, faintness, short of breath, numbness, a limb that changes colour or swells
+        </span>
+      </button>
+      <button type="button" class="button main" onClick={() => onStop("pain")}>
+        Something hurts
+      </button>
+    </>
+  );
+}
+
+function WarningSign() {
+  return (
+    <div role="alert" class="advice-block">
+      <p class="lead">Get medical help now.</p>
+      <ol class="steps">
+        <li>Anything tight comes off: belt, wraps, straps.</li>
+        <li>Sit or lie down. Do not drive yourself.</li>
+        <li>
+          Chest pain, short of breath, fainting, trouble speaking, weakness on one side: call your
+          emergency number (112 in Europe) at once.
+        </li>
+        <li>Numbness, a colour that stays, a swollen painful limb: urgent care today.</li>
+      </ol>
+      <p>No second try today. This is recorded; your coach is told when the phone has a network.</p>
+      <Disclaimer />
+    </div>
+  );
+}
+
+function Pain({ place }: { readonly place: Place }) {
+  return (
+    <>
+      <p class="lead">
+        {place.session ? "The session has ended here." : "Leave it alone for today."}
+      </p>
+      <p>
+        Do not test it with another set. If it is sharp, grows, swells or tingles, have it looked at
+        by a clinician before you train it again.
+      </p>
+      <PainForm place={place} />
+      <Disclaimer />
+    </>
+  );
+}
+
+export function Disclaimer() {
+  return (
+    <p class="small">
+      Undercroft plans and records training. It is no medical device and gives no medical advice.
+    </p>
+  );
+}

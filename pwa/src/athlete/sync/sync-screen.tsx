@@ -1,0 +1,129 @@
+import { useApp } from "../app-context";
+import { useInView } from "../device/view-time";
+import { usePhoneState, useUnits } from "../hooks";
+import { Disclaimer } from "../stop/stop-screen";
+import { TopBar } from "../top-bar";
+import { count } from "../words/sets";
+import { clockTime, moment } from "../words/times";
+import { HeldPart } from "./held-part";
+import { clockInWords, syncInWords, unsentInWords, unsentOf } from "./sync-words";
+import { UnpairPart } from "./unpair-part";
+
+/** What this phone holds, what the server has, and whose phone it is. */
+export function SyncScreen() {
+  const { phone } = useApp();
+  const state = usePhoneState();
+  const now = useInView();
+  const sync = syncInWords(state, now);
+  const clock = clockInWords(state);
+  return (
+    <div class="screen">
+      <TopBar title="This phone" back="/" />
+      <main class="page">
+        <p class="lead">{sync.long}</p>
+        <Figures now={now} />
+        <button
+          type="button"
+          class="button main"
+          disabled={state.sync.running}
+          onClick={() => phone.poke("asked")}
+        >
+          {state.sync.running ? "Talking to the server" : "Send and fetch now"}
+        </button>
+        <p aria-live="polite">{trouble(state.sync.last, state.sync.nextAt)}</p>
+        {clock && <p class="notice">{clock}</p>}
+        <HeldPart />
+        <StorageWords persisted={state.notes.persisted} />
+        <Choices />
+        <UnpairPart />
+        <Disclaimer />
+      </main>
+    </div>
+  );
+}
+
+function Figures({ now }: { readonly now: number }) {
+  const state = usePhoneState();
+  const unsent = unsentOf(state);
+  const others = state.entries.filter(
+    ({ outbox, athlete }) => outbox && athlete !== state.identity?.athlete.id,
+  );
+  const { lastSentAt, lastAnswerAt } = state.notes;
+  const rows: [string, string][] = [
+    ["On this phone only", unsent.length === 0 ? "nothing" : unsentInWords(unsent)],
+    ["Last sent", lastSentAt ? moment(lastSentAt, now) : "nothing yet"],
+    ["Last answer", lastAnswerAt ? moment(lastAnswerAt, now) : "none yet"],
+  ];
+  if (others.length > 0) {
+    const what = `${count(others.length, "entry", "entries")}, kept until that athlete pairs here`;
+    rows.push(["Of another athlete", what]);
+  }
+  return (
+    <dl class="figures">
+      {rows.map(([name, value]) => (
+        <div key={name}>
+          <dt>{name}</dt>
+          <dd>{value}</dd>
+        </div>
+      ))}
+    </dl>
+  );
+}
+
+type Sync = ReturnType<typeof usePhoneState>["sync"];
+
+function trouble(last: Sync["last"], nextAt: Sync["nextAt"]): string {
+  const again = nextAt ? ` It is tried again at ${clockTime(nextAt)}.` : "";
+  if (last?.is === "busy") return `The server asks for patience.${again}`;
+  if (last?.is === "refused")
+    return "The server does not know this phone any more. All is kept here.";
+  if (last?.is !== "failed") return "";
+  if (last.why === "no answer") return `No answer from the server.${again}`;
+  if (last.why === "storage")
+    return "This phone's storage does not answer. Close other tabs of the app.";
+  return `The server could not take everything. Nothing is lost.${again}`;
+}
+
+function StorageWords({ persisted }: { readonly persisted: boolean | undefined }) {
+  if (persisted === undefined) return null;
+  if (persisted) return <p>This browser has promised to keep what is recorded here.</p>;
+  return (
+    <p class="hint">
+      This browser may clear what is recorded here when space is short. Put the app on your home
+      screen: open the browser's menu and choose to add it there.
+    </p>
+  );
+}
+
+function Choices() {
+  const { phone } = useApp();
+  const { settings } = usePhoneState();
+  const units = useUnits();
+  const sound = settings.sound ?? true;
+  return (
+    <fieldset class="choices">
+      <legend>Show and sound</legend>
+      <button
+        type="button"
+        aria-pressed={!units.pounds}
+        onClick={() => void phone.saveSettings({ pounds: false })}
+      >
+        Kilograms
+      </button>
+      <button
+        type="button"
+        aria-pressed={units.pounds}
+        onClick={() => void phone.saveSettings({ pounds: true })}
+      >
+        Pounds
+      </button>
+      <button
+        type="button"
+        aria-pressed={sound}
+        onClick={() => void phone.saveSettings({ sound: !sound })}
+      >
+        {sound ? "Rest clock sounds" : "Rest clock is silent"}
+      </button>
+    </fieldset>
+  );
+}

@@ -1,0 +1,100 @@
+import { underWay } from "../../offline/ledger-view";
+import { useApp } from "../app-context";
+import { useInView } from "../device/view-time";
+import { usePhoneState } from "../hooks";
+import { Disclaimer } from "../stop/stop-screen";
+import { SyncSign } from "../sync/sync-sign";
+import { clockInWords, syncInWords } from "../sync/sync-words";
+import { TopBar } from "../top-bar";
+import { JustDone } from "./just-done";
+import { Messages } from "./messages";
+import { NothingYet } from "./nothing-yet";
+import { planOf } from "./plan";
+import { NextSessions, SessionCard } from "./session-card";
+import { UnderWayCard } from "./under-way-card";
+
+export function TodayScreen() {
+  const { router } = useApp();
+  const state = usePhoneState();
+  const now = useInView();
+  const session = underWay(state);
+  const { revision, isNew, open } = planOf(state);
+  const rest = open.filter((sheet) => sheet.session !== session?.sheet.session);
+  const due = session ? undefined : rest[0];
+  const later = session ? rest : rest.slice(1);
+  return (
+    <div class="screen">
+      <TopBar title="Today" />
+      <main class="page today">
+        <Notices now={now} session={session !== null} />
+        <JustDone state={state} now={now} />
+        {session && <UnderWayCard session={session} />}
+        {due && <SessionCard sheet={due} revision={isNew ? revision : null} now={now} />}
+        {!session && !due && <NothingYet state={state} planned={revision !== null} />}
+        <Messages state={state} now={now} />
+        {later.length > 0 && <NextSessions sheets={later} now={now} canStart={!session} />}
+        <nav class="row" aria-label="More">
+          <button type="button" class="button" onClick={() => router.go("/back")}>
+            Look back
+          </button>
+          <button type="button" class="button" onClick={() => router.go("/sync")}>
+            This phone
+          </button>
+        </nav>
+        <SyncLine now={now} />
+        <Disclaimer />
+      </main>
+    </div>
+  );
+}
+
+function SyncLine({ now }: { readonly now: number }) {
+  const { router } = useApp();
+  const sync = syncInWords(usePhoneState(), now);
+  return (
+    <button type="button" class="sync-line" onClick={() => router.go("/sync")}>
+      <SyncSign mood={sync.mood} />
+      <span>{sync.long}</span>
+    </button>
+  );
+}
+
+interface NoticesProps {
+  readonly now: number;
+  readonly session: boolean;
+}
+
+/** What stands in the way, before anything else. */
+function Notices({ now, session }: NoticesProps) {
+  const { phone, router, update } = useApp();
+  const state = usePhoneState();
+  const clock = clockInWords(state);
+  const sync = syncInWords(state, now);
+  return (
+    <>
+      {sync.mood === "trouble" && (
+        <div class="notice" role="alert">
+          <p>{sync.long}</p>
+          {state.identity?.refused ? (
+            <button type="button" class="button" onClick={() => router.go("/pair")}>
+              Pair again
+            </button>
+          ) : (
+            <button type="button" class="button" onClick={() => void phone.retry()}>
+              Try again
+            </button>
+          )}
+        </div>
+      )}
+      {clock && <p class="notice">{clock}</p>}
+      {update.waiting.value && !session && (
+        <div class="notice">
+          <p>A newer version of the app is ready.</p>
+          <button type="button" class="button" onClick={update.useNow}>
+            Use it now
+          </button>
+        </div>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,39 @@
+/** Masses as the athlete reads them. Pounds are for the eye only: everything is kept in kilograms. */
+
+/** International avoirdupois pound, exactly 0.45359237 kg. */
+const POUND_KG = 0.45359237;
+
+export interface Units {
+  readonly pounds: boolean;
+}
+
+/** Without its unit: "92.5", and in pounds to the nearest half. */
+export function figure(kg: number, { pounds }: Units): string {
+  return pounds ? trimmed(Math.round((kg / POUND_KG) * 2) / 2) : trimmed(kg);
+}
+
+export function unit({ pounds }: Units): string {
+  return pounds ? "lb" : "kg";
+}
+
+export function mass(kg: number, units: Units): string {
+  return `${figure(kg, units)} ${unit(units)}`;
+}
+
+/**
+ * The number on a plate. A plate keeps the number that is cast into it: in pounds where it was made in
+ * pounds, else in kilograms, and then it says so to who reads pounds.
+ */
+export function plateFigure(kg: number, units: Units): string {
+  if (!units.pounds) return trimmed(kg);
+  const pounds = kg / POUND_KG;
+  const cast = Math.round(pounds * 2) / 2;
+  return Math.abs(pounds - cast) < 0.02 * cast ** 0.5 ? trimmed(cast) : `${trimmed(kg)} kg`;
+}
+
+/** At most two decimals where they are quarters, else one. */
+function trimmed(value: number): string {
+  const quarters = Math.round(value * 4) / 4;
+  const shown = Math.abs(value - quarters) < 0.005 ? quarters : Math.round(value * 10) / 10;
+  return String(shown);
+}
