@@ -19,26 +19,22 @@ export interface NotUnderstood {
 
 const MOST_SETS = 30;
 const NUMBER = String.raw`(\d+(?:\.\d+)?)`;
+const MORE = String.raw`([+-] ?\d+(?:\.\d+)?)?`;
 const SETS = new RegExp(String.raw`^(\d+) ?x ?(?:(\d+(?:\+\d+)+)|${NUMBER} ?(s|m)?)(?= |$)`);
 const REST = /(?:^| )rest (\d+(?::\d\d)?)(?: ?(?:-|–|to) ?(\d+(?::\d\d)?))? ?s?(?= |$)/;
 const FAILURE = /(?:^| )to failure(?= |$)/;
 
 type Wish = readonly [pattern: RegExp, wish: (first: number) => LoadWish];
 
+/** Those that hold another's figure come first: "body +10 kg" is no 10 kg. */
 const WISHES: readonly Wish[] = [
-  [word(String.raw`top ${NUMBER} ?%`), (percent) => ({ basis: "top-set", percent })],
-  [word(String.raw`${NUMBER} ?%`), (percent) => ({ basis: "percent", percent })],
-  [word(String.raw`${NUMBER} ?kg`), (kg) => ({ basis: "kg", kg })],
-  [word(String.raw`${NUMBER} ?rir`), (rir) => ({ basis: "rir", rir })],
-  [word(String.raw`rir ?${NUMBER}`), (rir) => ({ basis: "rir", rir })],
-  [
-    word(String.raw`body ?([+-] ?\d+(?:\.\d+)?)? ?(?:kg)?`),
-    (kg) => ({ basis: "body", ...plus(kg) }),
-  ],
-  [
-    word(String.raw`last ?([+-] ?\d+(?:\.\d+)?)? ?(?:kg)?`),
-    (kg) => ({ basis: "last", ...plus(kg) }),
-  ],
+  [word(`body ?${MORE} ?(?:kg)?`), (kg) => ({ basis: "body", ...plus(kg) })],
+  [word(`last ?${MORE} ?(?:kg)?`), (kg) => ({ basis: "last", ...plus(kg) })],
+  [word(`top ${NUMBER} ?%`), (percent) => ({ basis: "top-set", percent })],
+  [word(`${NUMBER} ?%`), (percent) => ({ basis: "percent", percent })],
+  [word(`${NUMBER} ?kg`), (kg) => ({ basis: "kg", kg })],
+  [word(`${NUMBER} ?rir`), (rir) => ({ basis: "rir", rir })],
+  [word(`rir ?${NUMBER}`), (rir) => ({ basis: "rir", rir })],
   [word("no load"), () => ({ basis: "none" })],
 ];
 

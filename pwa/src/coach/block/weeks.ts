@@ -16,8 +16,9 @@ export function addWeek(block: Block, random: Random): Block {
 }
 
 /**
- * The week once more, right after itself. Its sessions take new keys; exercises and sets keep
- * theirs, which are unique within a session.
+ * The week's sessions once more, in the next week: in the one that follows where that is empty, else
+ * in a new one between. The sessions take new keys; exercises and sets keep theirs, which are unique
+ * within a session.
  */
 export function copyWeek(block: Block, at: number, random: Random): Block {
   const week = block.weeks[at];
@@ -28,6 +29,10 @@ export function copyWeek(block: Block, at: number, random: Random): Block {
     taken.add(key);
     return { ...session, key };
   });
+  const next = block.weeks[at + 1];
+  if (next?.sessions.length === 0) {
+    return withWeek(block, at + 1, (empty) => ({ ...empty, sessions }));
+  }
   const key = freshKey(weekKeys(block), random);
   const copy: Week = { key, name: nextName(week.name, block), sessions };
   return { ...block, weeks: inserted(block.weeks, at + 1, copy) };

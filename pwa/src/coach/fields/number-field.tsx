@@ -10,6 +10,8 @@ interface NumberFieldProps extends FieldLook {
   readonly step?: number;
   readonly least?: number;
   readonly whole?: boolean;
+  /** What an empty field means. */
+  readonly usual?: number;
 }
 
 /**
@@ -41,6 +43,7 @@ export function NumberField(props: NumberFieldProps) {
         type="text"
         inputMode="decimal"
         autocomplete="off"
+        placeholder={writeNumber(props.usual)}
         value={text}
         onInput={(event) => write(event.currentTarget.value)}
         onKeyDown={press}

@@ -24,6 +24,7 @@ const count = {
   whole: true,
   width: "w3",
 } as const;
+const pair = { ...count, usual: 2 } as const;
 const rated = {
   kind: "number",
   field: "rated_load_kg",
@@ -33,13 +34,13 @@ const rated = {
 } as const;
 const width = { kind: "number", field: "width_mm", label: "Width", unit: "mm" } as const;
 const sleeve = { field: "sleeve_length_m", label: "Sleeve", unit: "mm", scale: 1000 } as const;
-const collar = { field: "collar_mass_kg", label: "One collar", unit: "kg" } as const;
+const collar = { field: "collar_mass_kg", label: "One collar", unit: "kg", usual: 0 } as const;
 
 export const BARS: readonly Column<RowOf<"bars">>[] = [
   name,
   { kind: "choice", field: "kind", label: "Kind", choices: BAR_KINDS, usual: "straight" },
   mass,
-  { kind: "number", ...sleeve },
+  { kind: "number", ...sleeve, usual: 415 },
   { kind: "number", ...collar, step: 0.25 },
   rated,
 ];
@@ -60,7 +61,7 @@ export const HANDLES: readonly Column<RowOf<"handles">>[] = [
   name,
   mass,
   count,
-  { kind: "number", ...sleeve },
+  { kind: "number", ...sleeve, usual: 120 },
   { kind: "number", ...collar, step: 0.25 },
   rated,
 ];
@@ -83,14 +84,21 @@ export const STACKS: readonly Column<RowOf<"stacks">>[] = [
     width: "w8",
     hint: "2.5",
   },
-  { kind: "number", field: "travel_ratio", label: "Hand travel ÷ stack travel", width: "w3" },
-  { kind: "number", field: "sheaves", label: "Pulleys", whole: true, width: "w3" },
+  {
+    kind: "number",
+    field: "travel_ratio",
+    label: "Hand travel ÷ stack travel",
+    width: "w3",
+    usual: 1,
+  },
+  { kind: "number", field: "sheaves", label: "Pulleys", whole: true, width: "w3", usual: 2 },
   {
     kind: "number",
     field: "sheave_efficiency",
     label: "Efficiency of each",
     unit: "%",
     scale: 100,
+    usual: 98,
   },
   { kind: "truth", field: "efficiency_measured", label: "Measured", usual: false },
 ];
@@ -115,14 +123,21 @@ export const CHAINS: readonly Column<RowOf<"chains">>[] = [
   { kind: "number", field: "length_m", label: "Length", unit: "m", step: 0.1 },
   { kind: "number", field: "mass_per_m_kg", label: "Mass of a metre", unit: "kg", step: 0.1 },
   { kind: "number", field: "diameter_mm", label: "or link diameter", unit: "mm" },
-  count,
+  pair,
 ];
 
 export const ANCHORS: readonly Column<RowOf<"anchors">>[] = [
   name,
   { kind: "number", field: "height_m", label: "Above the floor", unit: "cm", scale: 100 },
-  { kind: "number", field: "offset_m", label: "Off the bar’s path", unit: "cm", scale: 100 },
-  { kind: "number", field: "sides", label: "Sides", whole: true, width: "w2" },
+  {
+    kind: "number",
+    field: "offset_m",
+    label: "Off the bar’s path",
+    unit: "cm",
+    scale: 100,
+    usual: 0,
+  },
+  { kind: "number", field: "sides", label: "Sides", whole: true, width: "w2", usual: 2 },
 ];
 
 export const SUPPORTS: readonly Column<RowOf<"supports">>[] = [
@@ -140,14 +155,15 @@ export const LANDMINES: readonly Column<RowOf<"landmines">>[] = [
     label: "Pivot above the floor",
     unit: "cm",
     scale: 100,
+    usual: 5,
   },
 ];
 
-export const WRAPS: readonly Column<RowOf<"wraps">>[] = [label, width, count];
+export const WRAPS: readonly Column<RowOf<"wraps">>[] = [label, width, pair];
 
 export const CUFFS: readonly Column<RowOf<"cuffs">>[] = [
   label,
   width,
   { kind: "text", field: "material", label: "Material", width: "w8" },
-  count,
+  pair,
 ];

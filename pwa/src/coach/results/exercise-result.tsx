@@ -1,5 +1,6 @@
 import type { Done, ResultExercise, ResultSet } from "../answers";
 import { differenceInWords, doneInWords, plannedInWords } from "./result-words";
+import { setRows, type SetRow } from "./set-rows";
 
 export function ExerciseResult({ exercise }: { readonly exercise: ResultExercise }) {
   return (
@@ -16,8 +17,8 @@ export function ExerciseResult({ exercise }: { readonly exercise: ResultExercise
           </tr>
         </thead>
         <tbody>
-          {exercise.sets.map((set) => (
-            <SetRow key={set.key} set={set} />
+          {setRows(exercise.sets).map(({ numbers, set }) => (
+            <Row key={set.key} numbers={numbers} set={set} />
           ))}
         </tbody>
       </table>
@@ -26,10 +27,10 @@ export function ExerciseResult({ exercise }: { readonly exercise: ResultExercise
   );
 }
 
-function SetRow({ set: { number, planned, done } }: { readonly set: ResultSet }) {
+function Row({ numbers, set: { planned, done } }: SetRow) {
   return (
     <tr>
-      <th scope="row">{number}</th>
+      <th scope="row">{numbers}</th>
       <td data-head="Planned">{plannedInWords(planned)}</td>
       {done ? (
         <>

@@ -14,10 +14,11 @@ export function doneInWords(done: Done): string {
 }
 
 function amount(set: Planned): string {
-  const load = set.load_kg === null ? "" : `${figure(set.load_kg)} kg`;
+  const load = set.load_kg === null ? "" : `${figure(Math.round(set.load_kg * 100) / 100)} kg`;
   const held = set.seconds === null ? "" : `${figure(set.seconds)} s`;
   const reps = set.reps === null ? "" : `${set.reps}`;
-  const work = [load, reps || held].filter(Boolean).join(" × ");
+  const bare = reps && !load ? `${reps} ${set.reps === 1 ? "rep" : "reps"}` : "";
+  const work = bare || [load, reps || held].filter(Boolean).join(" × ");
   const rir = set.rir === null ? "" : `${figure(set.rir)} RIR`;
   return [work, reps && held ? held : "", rir].filter(Boolean).join(", ");
 }

@@ -1,13 +1,14 @@
 import { useState } from "preact/hooks";
 
-import type { AthletePage, ResultSession } from "../answers";
-import { results } from "../desk";
+import type { AthletePage, Named, ResultSession } from "../answers";
+import { results, squad } from "../desk";
 import { useDesk } from "../shell/desk-state";
 import { Link } from "../shell/link";
-import { BLOCKS } from "../shell/route";
+import { BLOCKS, blockPath } from "../shell/route";
 import { Loaded } from "../shell/states";
 import { useLoad } from "../shell/use-load";
 import { isoDay } from "../shell/when";
+import { StageList } from "../squad/stage-marks";
 import { effortInWords, STANDINGS, standingOf, whenInWords, type Standing } from "./result-words";
 import { ExerciseResult } from "./exercise-result";
 import { TrendSection } from "./trend-section";
@@ -17,6 +18,7 @@ export function ResultsPart({ page }: { readonly page: AthletePage }) {
   const load = useLoad(`results ${page.id}`, () => results(page.id));
   return (
     <>
+      {page.block && <ComeSoFar page={page} block={page.block} />}
       <TrendSection page={page} />
       <section>
         <h2>Sessions</h2>
@@ -31,6 +33,21 @@ export function ResultsPart({ page }: { readonly page: AthletePage }) {
         </Loaded>
       </section>
     </>
+  );
+}
+
+/** How far the newest revision has come. */
+function ComeSoFar({ page, block }: { readonly page: AthletePage; readonly block: Named }) {
+  const now = useDesk().now();
+  const load = useLoad("squad", squad);
+  const line = load.now.state === "ready" && load.now.value.find((each) => each.id === page.id);
+  return (
+    <section>
+      <p>
+        Has <Link to={blockPath(block.id)}>{block.name}</Link>, revision {page.revision}.
+      </p>
+      {line && <StageList states={line.states} now={now} />}
+    </section>
   );
 }
 
@@ -65,6 +82,7 @@ function Sessions({ sessions, heardAt }: SessionsProps) {
   }));
   const past = standings.filter(({ standing }) => standing !== "ahead");
   const ahead = sessions.length - past.length;
+  const newest = past.findIndex(({ session }) => session.state !== "planned");
   return (
     <>
       {past.length === 0 && <p class="lead">Sent, and nothing reported from it yet.</p>}
@@ -73,7 +91,7 @@ function Sessions({ sessions, heardAt }: SessionsProps) {
           key={`${session.revision} ${session.session}`}
           session={session}
           standing={standing}
-          open={place === 0}
+          open={place === newest}
         />
       ))}
       {past.length > shown && (

@@ -54,13 +54,13 @@ function Drawing({ trend, width }: { readonly trend: Trend; readonly width: numb
           </text>
         </g>
       ))}
-      {moments.map((moment, place) => (
+      {moments.map((moment) => (
         <text
           key={moment}
           class="axis"
           x={x(moment)}
           y={HEIGHT - 12}
-          text-anchor={anchor(place, moments.length)}
+          text-anchor={anchor(x(moment), width)}
         >
           {date(moment)}
         </text>
@@ -99,9 +99,12 @@ function Band({ points, x, y }: BandProps) {
   );
 }
 
-function anchor(place: number, count: number): "start" | "middle" | "end" {
-  if (place === 0) return "start";
-  return place === count - 1 ? "end" : "middle";
+const HALF_A_DATE = 45;
+
+/** A date is written around its place, except where it would leave the drawing. */
+function anchor(x: number, width: number): "start" | "middle" | "end" {
+  if (x < LEFT + HALF_A_DATE) return "start";
+  return x > width - HALF_A_DATE ? "end" : "middle";
 }
 
 function said({ name, points }: Trend): string {

@@ -99,6 +99,7 @@ function ScaledNumber<T>({ column, value, onValue, label, faults }: CellProps<T>
       unit={column.unit}
       step={column.step}
       whole={column.whole}
+      usual={column.usual}
       faults={faults}
       value={shown}
       onValue={(next) => onValue(next === undefined ? undefined : tidy(next / scale))}

@@ -14,6 +14,8 @@ interface NumberColumn<T> extends Heading<T> {
   readonly scale?: number;
   readonly step?: number;
   readonly whole?: boolean;
+  /** What the document means where it says nothing, in the unit shown. */
+  readonly usual?: number;
 }
 
 interface PlainColumn<T> extends Heading<T> {

@@ -1,6 +1,6 @@
 /** A document that is edited as a whole and then saved: its state, and the bar with the button. */
 import type { ComponentChildren } from "preact";
-import { useEffect, useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 
 import { Refused, type Fault } from "../../api/client";
 import { useDesk } from "../shell/desk-state";
@@ -51,20 +51,59 @@ export function useDocumentForm<T extends object>(rules: FormRules<T>): Document
     setDocument((before) => ({ ...before, ...part }));
     setChanged(true);
   };
-  const words = changed ? "Not saved yet." : savedAt === null ? "" : `Saved ${clock(savedAt)}.`;
   const bar = (
-    <div class="save-bar">
-      <button type="button" class="main" disabled={act.busy || !changed} onClick={submit}>
-        {act.busy ? "Saving …" : `Save the ${what}`}
-      </button>
-      <span role="status">{words}</span>
-      {act.fault !== null && (
-        <div class="failure" role="alert">
-          <p>Not saved. {inPlainWords(act.fault)} What you have typed is still here.</p>
-          <FaultList faults={faults} />
-        </div>
-      )}
-    </div>
+    <SaveBar
+      what={what}
+      busy={act.busy}
+      changed={changed}
+      savedAt={savedAt}
+      fault={act.fault}
+      onSave={submit}
+    />
   );
   return { document, change, faults, bar };
+}
+
+interface SaveBarProps {
+  readonly what: string;
+  readonly busy: boolean;
+  readonly changed: boolean;
+  readonly savedAt: number | null;
+  readonly fault: unknown;
+  readonly onSave: () => void;
+}
+
+function SaveBar({ what, busy, changed, savedAt, fault, onSave }: SaveBarProps) {
+  const bar = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (fault !== null) firstWrong(bar.current)?.focus();
+  }, [fault]);
+  const words = changed ? "Not saved yet." : savedAt === null ? "" : `Saved ${clock(savedAt)}.`;
+  return (
+    <div class="save-bar" ref={bar}>
+      <button type="button" class="main" disabled={busy || !changed} onClick={onSave}>
+        {busy ? "Saving …" : `Save the ${what}`}
+      </button>
+      {fault === null ? <span role="status">{words}</span> : <NotSaved fault={fault} />}
+    </div>
+  );
+}
+
+function NotSaved({ fault }: { readonly fault: unknown }) {
+  const faults = fault instanceof Refused ? fault.faults : [];
+  const many = faults.length === 1 ? "One thing has" : `${faults.length} things have`;
+  return (
+    <div class="failure" role="alert">
+      <p>
+        Not saved. {faults.length > 0 ? `${many} to be put right:` : inPlainWords(fault)}
+        {faults.length === 0 && " What you have typed is still here."}
+      </p>
+      <FaultList faults={faults} />
+    </div>
+  );
+}
+
+/** The first field of this form that is at fault. */
+function firstWrong(bar: HTMLElement | null): HTMLElement | null {
+  return bar?.closest("main")?.querySelector<HTMLElement>("[aria-invalid]") ?? null;
 }

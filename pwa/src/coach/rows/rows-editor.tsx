@@ -65,7 +65,7 @@ export function RowsEditor<T extends object>(props: RowsEditorProps<T>) {
       )}
       <FaultList faults={faults.filter((fault) => fault.path === list)} />
       <button type="button" onClick={add}>
-        Add a {one}
+        Add {/^[aeiou]/.test(one) ? "an" : "a"} {one}
       </button>
     </div>
   );

@@ -83,11 +83,16 @@ function Send({ block: { id, document }, athletes }: SendProps) {
           disabled={act.busy || newer || chosen.size === 0}
           onClick={go}
         >
-          {act.busy ? "Sending …" : `Send to ${count(chosen.size, "athlete")}`}
+          {sendWords(act.busy, chosen.size)}
         </button>
       </div>
     </>
   );
+}
+
+function sendWords(busy: boolean, chosen: number): string {
+  if (busy) return "Sending …";
+  return chosen === 0 ? "Choose to whom" : `Send to ${count(chosen, "athlete")}`;
 }
 
 const WEEK_MS = 7 * 86_400_000;

@@ -46,7 +46,7 @@ function Row({ line, now }: { readonly line: SquadLine; readonly now: number }) 
         {line.block ? (
           <>
             <Link to={blockPath(line.block.id)}>{line.block.name}</Link>{" "}
-            {line.revision !== null && <small class="whole">revision {line.revision}</small>}
+            {line.revision !== null && <small>revision {line.revision}</small>}
             <StageMarks states={line.states} now={now} />
           </>
         ) : (
@@ -56,8 +56,7 @@ function Row({ line, now }: { readonly line: SquadLine; readonly now: number }) 
       <td data-head="Next">
         {line.next ? (
           <>
-            {dayShort(line.next.day)} {line.next.name}
-            <small class="whole">{line.next.week_name}</small>
+            {dayShort(line.next.day)} {line.next.name} <small>{line.next.week_name}</small>
           </>
         ) : (
           <span class="soft">—</span>

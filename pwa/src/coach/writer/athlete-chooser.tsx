@@ -1,38 +1,40 @@
 import { useState } from "preact/hooks";
 
-import type { SquadLine } from "../answers";
+import type { Named, SquadLine } from "../answers";
 import { squad } from "../desk";
 import { ChoiceField } from "../fields/choice-field";
 import { useDesk } from "../shell/desk-state";
 import { keep, kept } from "../shell/kept";
 import { useLoad } from "../shell/use-load";
 
-const NAME = "loads-for";
-
-/** The athlete whose loads stand beside the text; remembered from one block to the next. */
-export function useChosenAthlete(): [string, (id: string) => void] {
-  const { shelf } = useDesk();
-  const [chosen, setChosen] = useState(() => (kept(shelf, NAME) as string | null) ?? "");
-  const choose = (id: string) => {
-    keep(shelf, NAME, id);
-    setChosen(id);
-  };
-  return [chosen, choose];
+export interface ChosenAthlete {
+  /** "" for nobody. */
+  readonly id: string;
+  readonly choose: (id: string) => void;
+  readonly athletes: readonly Named[];
 }
 
-interface AthleteChooserProps {
-  readonly chosen: string;
-  readonly onChosen: (id: string) => void;
-}
-
-export function AthleteChooser({ chosen, onChosen }: AthleteChooserProps) {
+/** The athlete whose loads stand beside the text: the last one chosen, or the first of the squad. */
+export function useChosenAthlete(): ChosenAthlete {
+  const { shelf, coach } = useDesk();
+  const name = `loads-for.${coach.peek()?.id ?? ""}`;
+  const [chosen, setChosen] = useState(() => kept(shelf, name) as string | null);
   const load = useLoad<readonly SquadLine[]>("squad", squad);
   const athletes = load.now.state === "ready" ? load.now.value : [];
-  const known = athletes.some((each) => each.id === chosen);
+  const choose = (id: string) => {
+    keep(shelf, name, id);
+    setChosen(id);
+  };
+  return { id: chosen ?? athletes[0]?.id ?? "", choose, athletes };
+}
+
+export function AthleteChooser({ athlete }: { readonly athlete: ChosenAthlete }) {
+  const { id, choose, athletes } = athlete;
+  const known = id === "" || athletes.some((each) => each.id === id);
   const choices = Object.fromEntries([
     ["", "nobody"],
     ...athletes.map((each) => [each.id, each.name]),
-    ...(chosen && !known ? [[chosen, "the same as before"]] : []),
+    ...(known ? [] : [[id, "the same as before"]]),
   ]) as Record<string, string>;
-  return <ChoiceField label="Loads for" value={chosen} choices={choices} onValue={onChosen} />;
+  return <ChoiceField label="Loads for" value={id} choices={choices} onValue={choose} />;
 }

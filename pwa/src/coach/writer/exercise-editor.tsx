@@ -94,27 +94,28 @@ function ExerciseHead({ plan, at, session, last }: ExerciseEditorProps) {
         faults={within(faults, `${path}.group`)}
         onValue={(group) => edit({ group: group || undefined }, "group")}
       />
-      <span class="spread" />
-      <button
-        type="button"
-        class="plain"
-        onClick={() => (writer.copied.value = { kind: "exercise", exercise: plan, name })}
-      >
-        Copy<span class="sr-only"> {name}</span>
-      </button>
-      <button type="button" class="plain" disabled={at.exercise === 0} onClick={() => step(-1)}>
-        Earlier<span class="sr-only">: {name}</span>
-      </button>
-      <button type="button" class="plain" disabled={last} onClick={() => step(1)}>
-        Later<span class="sr-only">: {name}</span>
-      </button>
-      <button
-        type="button"
-        class="plain"
-        onClick={() => writer.edit((block) => removeExercise(block, at))}
-      >
-        Remove<span class="sr-only"> {name}</span>
-      </button>
+      <span class="actions">
+        <button
+          type="button"
+          class="plain"
+          onClick={() => (writer.copied.value = { kind: "exercise", exercise: plan, name })}
+        >
+          Copy<span class="sr-only"> {name}</span>
+        </button>
+        <button type="button" class="plain" disabled={at.exercise === 0} onClick={() => step(-1)}>
+          Earlier<span class="sr-only">: {name}</span>
+        </button>
+        <button type="button" class="plain" disabled={last} onClick={() => step(1)}>
+          Later<span class="sr-only">: {name}</span>
+        </button>
+        <button
+          type="button"
+          class="plain"
+          onClick={() => writer.edit((block) => removeExercise(block, at))}
+        >
+          Remove<span class="sr-only"> {name}</span>
+        </button>
+      </span>
     </div>
   );
 }
@@ -132,11 +133,11 @@ function Remarks({ plan, session }: Pick<ExerciseProps, "plan" | "session">) {
       {lines.map((line) => (
         <li key={line}>{line}</li>
       ))}
-      {cautions.map((line) => (
-        <li key={line} class="caution">
-          <b>Mind:</b> {line}
+      {cautions.length > 0 && (
+        <li class="caution">
+          <b>Mind:</b> {cautions.join(" ")}
         </li>
-      ))}
+      )}
     </ul>
   );
 }

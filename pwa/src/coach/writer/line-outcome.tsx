@@ -24,9 +24,9 @@ export function LineOutcome({ plan, session, line }: LineOutcomeProps) {
           {outcomes.length > 1 && <span class="soft">set {outcome.sets} </span>}
           <b class="load">{outcome.load || "by feel"}</b>
           {outcome.made && <span class="made"> {outcome.made}</span>}
-          {outcome.off && <span class="off"> {outcome.off}</span>}
-          {outcome.curve && <span class="curve"> {outcome.curve}</span>}
-          {outcome.why && <span class="why"> {outcome.why}</span>}
+          <span class="why">
+            {[outcome.off, outcome.curve, outcome.why].filter(Boolean).join(" · ")}
+          </span>
         </li>
       ))}
     </ul>

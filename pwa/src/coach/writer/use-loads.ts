@@ -28,9 +28,11 @@ export function useLoads(block: Block, athlete: string): Loads {
   const desk = useDesk();
   const [answered, setAnswered] = useState(NONE);
   const logIns = desk.logIns.value;
+  const answers = desk.answers.value;
   const last = answered.athlete === athlete ? answered : NONE;
   useEffect(() => {
-    if (!athlete) return undefined;
+    const failed = last.block === block && last.fault !== null;
+    if (!athlete || (failed && !answers)) return undefined;
     const stop = new AbortController();
     const work = async () => {
       try {
@@ -45,7 +47,7 @@ export function useLoads(block: Block, athlete: string): Loads {
       clearTimeout(timer);
       stop.abort();
     };
-  }, [block, athlete, logIns]);
+  }, [block, athlete, logIns, answers]);
   if (!athlete) return { state: "off", answer: null, fault: null };
   const current = last.block === block;
   const state = !current ? "working" : last.fault ? "failed" : "ready";

@@ -1,5 +1,6 @@
 import { useEffect, useMemo } from "preact/hooks";
 
+import { NoAnswer } from "../../api/client";
 import type { Opening } from "../block/drafts";
 import { own } from "../block/faults";
 import { LongTextField, TextField } from "../fields/text-field";
@@ -44,8 +45,8 @@ export function WriterPage({ id, opening }: WriterPageProps) {
   useEffect(() => saver.stop, []);
   useWriterKeys(writer, saver.saveNow);
   const block = writer.block.value;
-  const [athlete, setAthlete] = useChosenAthlete();
-  const loads = useLoads(block, athlete);
+  const athlete = useChosenAthlete();
+  const loads = useLoads(block, athlete.id);
   const faults = loads.answer ? loads.answer.faults : saver.faults.value;
   const sheets = loads.answer?.sheets ?? [];
   return (
@@ -59,7 +60,7 @@ export function WriterPage({ id, opening }: WriterPageProps) {
         >
           <div class="writer-bar">
             <History />
-            <AthleteChooser chosen={athlete} onChosen={setAthlete} />
+            <AthleteChooser athlete={athlete} />
             <LoadsState loads={loads} />
             <span class="spread" />
             <Link to={blockPath(saver.id.value, "send")} class="button">
@@ -95,9 +96,12 @@ function History() {
 
 function LoadsState({ loads }: { readonly loads: Loads }) {
   const faults = loads.answer?.faults.length ?? 0;
-  if (loads.state === "failed") return <Failure fault={loads.fault} what="loads" />;
+  if (loads.state === "failed" && !(loads.fault instanceof NoAnswer)) {
+    return <Failure fault={loads.fault} what="loads" />;
+  }
   const words = {
     off: "",
+    failed: "the loads come back with the server",
     working: "working out the loads …",
     ready: faults === 0 ? "nothing at fault" : `${faults} ${faults === 1 ? "fault" : "faults"}`,
   }[loads.state];

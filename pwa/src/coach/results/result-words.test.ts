@@ -1,0 +1,105 @@
+import { describe, expect, it } from "vitest";
+
+import type { Done, Planned, ResultSession } from "../answers";
+import { differenceInWords, doneInWords, plannedInWords, standingOf } from "./result-words";
+import { setRows } from "./set-rows";
+
+const PLANNED: Planned = { load_kg: 87.5, reps: 3, rir: 2, seconds: null };
+const DONE: Done = {
+  kind: "done",
+  load_kg: 87.5,
+  reps: 3,
+  rir: 2,
+  seconds: null,
+  quality: null,
+  why: null,
+  at: "2026-02-04T18:40:00+01:00",
+  two_answers: false,
+  wild: false,
+};
+
+function session(part: Partial<ResultSession>): ResultSession {
+  return {
+    revision: 1,
+    session: "s",
+    name: "Pull",
+    week_name: "Week 1",
+    day: 3,
+    on: "2026-02-04",
+    state: "planned",
+    started_at: null,
+    finished_at: null,
+    rpe: null,
+    minutes: null,
+    comment: null,
+    why_stopped: null,
+    exercises: [],
+    ...part,
+  };
+}
+
+describe("a set", () => {
+  it.each([
+    [PLANNED, "87.5 kg × 3, 2 RIR"],
+    [{ load_kg: null, reps: 5, rir: 2, seconds: null }, "5 reps, 2 RIR"],
+    [{ load_kg: null, reps: null, rir: null, seconds: 40 }, "40 s"],
+    [{ load_kg: 20, reps: null, rir: null, seconds: 30 }, "20 kg × 30 s"],
+    [{ load_kg: null, reps: null, rir: null, seconds: null }, "—"],
+  ])("is planned in the trade's own figures", (planned, words) => {
+    expect(plannedInWords(planned)).toBe(words);
+  });
+
+  it("that was met has no difference", () => {
+    expect(differenceInWords(PLANNED, DONE)).toBe("");
+  });
+
+  it("says what came out otherwise, with its sign and unit", () => {
+    const heavier = { ...DONE, load_kg: 90, reps: 2, rir: 4 };
+    expect(differenceInWords(PLANNED, heavier)).toBe("+2.5 kg, −1 rep, +2 RIR");
+  });
+
+  it("that was skipped says why and differs from nothing", () => {
+    const skipped: Done = { ...DONE, kind: "skipped", why: "the rack was taken" };
+    expect(doneInWords(skipped)).toBe("skipped: the rack was taken");
+    expect(differenceInWords(PLANNED, skipped)).toBe("");
+  });
+});
+
+describe("rows of sets", () => {
+  const asked = (number: number, done: Done | null = null) => ({
+    key: `s${number}`,
+    number,
+    planned: PLANNED,
+    done,
+  });
+
+  it("tell sets together that nobody reported and that were planned alike", () => {
+    expect(setRows([asked(1), asked(2), asked(3)]).map((row) => row.numbers)).toEqual(["1–3"]);
+  });
+
+  it("give each reported set its own, for each was done by itself", () => {
+    const rows = setRows([asked(1, DONE), asked(2, DONE), asked(3), asked(4)]);
+    expect(rows.map((row) => row.numbers)).toEqual(["1", "2", "3–4"]);
+  });
+});
+
+describe("a session whose day has passed", () => {
+  it("is missed only where the phone was heard after that day", () => {
+    expect(standingOf(session({}), "2026-02-05T09:00:00", "2026-02-06")).toBe("missed");
+  });
+
+  it("is not heard from where the phone has been silent since", () => {
+    expect(standingOf(session({}), "2026-02-04T07:00:00", "2026-02-06")).toBe("silent");
+    expect(standingOf(session({}), null, "2026-02-06")).toBe("silent");
+  });
+
+  it("is what the phone said, once it said anything", () => {
+    expect(standingOf(session({ state: "started" }), null, "2026-02-06")).toBe("under way");
+    expect(standingOf(session({ state: "stopped" }), null, "2026-02-06")).toBe("stopped");
+  });
+
+  it("is ahead or due until then", () => {
+    expect(standingOf(session({}), "2026-02-03T07:00:00", "2026-02-03")).toBe("ahead");
+    expect(standingOf(session({}), "2026-02-04T07:00:00", "2026-02-04")).toBe("today");
+  });
+});

@@ -1,0 +1,33 @@
+/** Sets of a result that need no line of their own are told together: "1–6". */
+import type { ResultSet } from "../answers";
+
+export interface SetRow {
+  readonly numbers: string;
+  readonly set: ResultSet;
+}
+
+/** Sets that follow each other, were planned the same and have no answer yet, become one row. */
+export function setRows(sets: readonly ResultSet[]): SetRow[] {
+  const groups: { set: ResultSet; last: number }[] = [];
+  for (const set of sets) {
+    const before = groups.at(-1);
+    if (before && isSilentTwin(before.set, set)) before.last = set.number;
+    else groups.push({ set, last: set.number });
+  }
+  return groups.map(({ set, last }) => ({
+    numbers: set.number === last ? `${last}` : `${set.number}–${last}`,
+    set,
+  }));
+}
+
+function isSilentTwin(one: ResultSet, other: ResultSet): boolean {
+  const { planned } = one;
+  return (
+    one.done === null &&
+    other.done === null &&
+    planned.load_kg === other.planned.load_kg &&
+    planned.reps === other.planned.reps &&
+    planned.rir === other.planned.rir &&
+    planned.seconds === other.planned.seconds
+  );
+}
