@@ -64,6 +64,14 @@ class _CellFault(Exception):
 
 
 def _lines(text: str) -> Iterator[tuple[int, dict[str, str]]]:
+    try:
+        yield from _lines_of_csv(text)
+    except csv.Error as fault:
+        right = "save it as CSV, with text that holds line ends in quotes"
+        raise FaultyDocument((Fault("the table", "", f"is no CSV ({fault})", right),)) from None
+
+
+def _lines_of_csv(text: str) -> Iterator[tuple[int, dict[str, str]]]:
     rows = csv.DictReader(StringIO(text.removeprefix("\ufeff")))
     unknown = [name for name in rows.fieldnames or [""] if name not in (*COLUMNS, REPEAT)]
     if unknown:

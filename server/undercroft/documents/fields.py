@@ -56,7 +56,7 @@ class Key(Text):
 
     def _deserialize(self, value: Any, attr: Any, data: Any, **kwargs: Any) -> str:
         text = super()._deserialize(value, attr, data, **kwargs)
-        if not re.match(KEY_PATTERN, text):
+        if not re.fullmatch(KEY_PATTERN, text):
             raise ValidationError(
                 f"{say(text)} is no key; use lower-case letters, digits, dots and dashes"
             )
