@@ -142,6 +142,7 @@ class AnchorShape(Shape):
     height_m = Number(least=0, most=4, unit="m", required=True)
     offset_m = Number(least=0, most=3, unit="m")
     sides = Whole(least=1, most=2)
+    choke_m = Number(least=0, most=1, unit="m")
 
 
 class SupportShape(Shape):
@@ -158,6 +159,7 @@ class LandmineShape(Shape):
     key = Key(required=True)
     name = Text(80, 1, required=True)
     pivot_height_m = Number(least=0, most=0.5, unit="m")
+    socket_m = Number(least=0, most=0.3, unit="m")
 
 
 class WrapShape(Shape):

@@ -114,13 +114,18 @@ class Chain:
 
 @dataclass(frozen=True, slots=True)
 class Anchor:
-    """A place where a band can be fixed: height above the floor, offset from the bar's path."""
+    """A place where a band can be fixed: height above the floor, offset from the bar's path.
+
+    `sides` is 2 where there is one on each side, 1 where it is in the middle. `choke_m` is the
+    length that a band loses there when it is looped through itself (None: not measured).
+    """
 
     key: str
     name: str
     height_m: float
     offset_m: float = 0.0
     sides: int = 2
+    choke_m: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,11 +141,12 @@ class Support:
 
 @dataclass(frozen=True, slots=True)
 class Landmine:
-    """A pivot at the floor that takes one end of a bar."""
+    """A pivot at the floor that takes one end of a bar; `socket_m` of the bar stand beyond it."""
 
     key: str
     name: str
     pivot_height_m: float = 0.05
+    socket_m: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
