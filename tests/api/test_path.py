@@ -69,7 +69,9 @@ def test_a_sent_block_reaches_the_phone_as_sheets_for_its_own_kit(
     assert sorted(sheets(feed)) == ["w1-fri", "w1-mon", "w1-wed", "w2-fri", "w2-mon", "w2-wed"]
     assert by_kind(feed, "revision")["1"]["block_name"] == "First two weeks"
     assert by_kind(feed, "kit")["forge-cellar"]["name"] == "The old forge cellar"
-    assert by_kind(feed, "tracker")["back-squat"]["kg"] == 105
+    squat = by_kind(feed, "tracker")["back-squat"]
+    assert squat["kg"] == 105
+    assert squat["at"] == "2026-01-12T00:00:00.000Z"
 
 
 def test_what_was_done_is_read_beside_what_was_planned_once(

@@ -2,6 +2,7 @@
 
 from collections.abc import Collection
 from dataclasses import dataclass
+from datetime import date
 
 from undercroft.documents.catalogue import catalogue
 from undercroft.domain.athlete import Athlete
@@ -13,7 +14,7 @@ from undercroft.store.feed import publish
 
 @dataclass(frozen=True, slots=True)
 class MaximumSeen:
-    """A maximum as it stands, in kg with its 90 % band, and what it rests on."""
+    """A maximum as it stands, in kg with its 90 % band; `on` is the day of its last evidence."""
 
     lift: str
     name: str
@@ -21,6 +22,7 @@ class MaximumSeen:
     low_kg: float
     high_kg: float
     source: str
+    on: date
 
 
 def maxima_of(athlete_id: str, athlete: Athlete) -> list[MaximumSeen]:
@@ -42,6 +44,7 @@ def publish_trackers(
                 "low_kg": seen.low_kg,
                 "high_kg": seen.high_kg,
                 "source": seen.source,
+                "at": f"{seen.on.isoformat()}T00:00:00.000Z",
             }
             publish(athlete_id, "tracker", seen.lift, body)
 
@@ -56,4 +59,5 @@ def _seen(known: LiftStanding) -> MaximumSeen:
         round(told.low_kg, 1),
         round(told.high_kg, 1),
         known.source,
+        date.fromordinal(int(known.state.at_days)),
     )
