@@ -5,6 +5,7 @@ import click
 from undercroft import __version__
 from undercroft.commands.coach import coach
 from undercroft.commands.demo import demo
+from undercroft.commands.keeping import backup, check, restore
 from undercroft.commands.openapi import openapi
 from undercroft.commands.serve import serve
 from undercroft.commands.sheet import sheet
@@ -20,7 +21,7 @@ def main() -> None:
     """A coach's program, worked out for one athlete's kit, done offline, brought back."""
 
 
-for command in (demo, serve, coach, sheet, import_, export, openapi):
+for command in (demo, serve, coach, sheet, import_, export, backup, restore, check, openapi):
     main.add_command(command)
 
 

@@ -79,7 +79,7 @@ def _beside(row: EntryRow, entry: Entry, now: int) -> Entry:
     """Its id belongs to another entry, so it counts under a new one; the held line stays."""
     entries.mark_accepted(row.athlete_id, row.position, now, {})
     (position,) = take_positions(row.athlete_id, 1)
-    fresh = replace(entry, id=tokens.new_id(now), device=NOBODY, position=position)
+    fresh = replace(entry, id=tokens.new_id(now), device=NOBODY, position=position, n=0)
     content = content_of(envelope(fresh))
     entries.add_rows(
         [
