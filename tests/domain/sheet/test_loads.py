@@ -9,7 +9,7 @@ from tests.domain.sheet.conftest import WorkOut
 from tests.fixtures import fixture as load
 
 from undercroft.domain.load_sheet import SheetExercise, SheetLoad
-from undercroft.domain.strength import repetitions_at, share
+from undercroft.domain.strength import Ladder, begin, repetitions_at, share, suggest
 
 One = Callable[..., SheetExercise]
 
@@ -104,6 +104,17 @@ def test_a_ladder_climbs_one_percent_a_notch_to_the_kits_nearest_load(one_exerci
     assert ladder == sorted(ladder)
     assert ladder[0] == pytest.approx(done.sets[0].wish_kg * 0.82, rel=0.03)  # type: ignore[operator]
     assert ladder[-1] == pytest.approx(done.sets[0].wish_kg * 1.22, rel=0.03)  # type: ignore[operator]
+
+
+def test_before_any_evidence_the_suggestion_is_the_plan(worked_out: WorkOut) -> None:
+    for sheet in worked_out().sheets:
+        for exercise in sheet.exercises:
+            for one in exercise.sets:
+                if one.ladder and exercise.notches and one.turn is not None:
+                    n = exercise.notches.at[one.turn]
+                    steps = Ladder(one.ladder, one.cap)
+                    first = suggest(begin(exercise.notches), exercise.notches, steps, n)
+                    assert first.index == one.load
 
 
 def test_no_suggestion_may_pass_what_the_upper_end_of_the_band_could_do(one_exercise: One) -> None:

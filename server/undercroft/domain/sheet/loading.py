@@ -120,10 +120,17 @@ def _filled(
         off_kg=round(fit.off_kg, 3),
         below=None if fit.below is None else shelf.index(fit.below),
         above=None if fit.above is None else shelf.index(fit.above),
-        ladder=tuple(shelf.index(step) for step in ladder) if wish.by_notch_kg else (),
+        ladder=_ladder(ladder, load, shelf) if wish.by_notch_kg else (),
         cap=None if cap is None else max(cap, load),
         after=after,
     )
+
+
+def _ladder(steps: Sequence[Load], planned: int, shelf: Shelf) -> tuple[int, ...]:
+    """Indices by notch; the middle is the planned load, also where a tolerance moved that."""
+    indices = [shelf.index(step) for step in steps]
+    indices[len(indices) // 2] = planned
+    return tuple(indices)
 
 
 def _after(share: float, shelf: Shelf) -> tuple[int, ...]:

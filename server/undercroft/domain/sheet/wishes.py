@@ -98,7 +98,11 @@ def _by_reserve(day: Day, plan: ExercisePlan, one: SetPlan, wish: ByReserve) -> 
 def _with_notches(
     day: Day, lift: str, one: SetPlan, wished: WishedLoad, planned: PlannedSet | None
 ) -> WishedLoad:
-    """The wish at each notch of the day's table, and the bound that no suggestion passes."""
+    """The wish at each notch of the day's table, and the bound that no suggestion passes.
+
+    The table's middle notch is the day's level to the nearest per cent; the ladder's middle is the
+    wish itself, so that before any evidence the suggestion is the plan.
+    """
     table, known = day.tables.get(lift), day.lift(lift)
     if table is None or known is None or wished.kg is None:
         return wished
@@ -106,7 +110,12 @@ def _with_notches(
         by_notch = wishes_for_set(table, known.state, planned)
     else:
         by_notch = wishes_for_share(table, known.state, (wished.percent or 0) / 100)
-    return replace(wished, by_notch_kg=by_notch, upper_kg=_upper(day, lift, one, wished.kg))
+    centred = wished.kg / by_notch[len(by_notch) // 2]
+    return replace(
+        wished,
+        by_notch_kg=tuple(kg * centred for kg in by_notch),
+        upper_kg=_upper(day, lift, one, wished.kg),
+    )
 
 
 def _upper(day: Day, lift: str, one: SetPlan, planned_kg: float) -> float | None:
