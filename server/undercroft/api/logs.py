@@ -7,6 +7,7 @@ import json
 import logging
 import sys
 import time
+from typing import TextIO
 
 from flask import Flask, Response, g, request
 
@@ -24,9 +25,14 @@ class OneLine(logging.Formatter):
         return json.dumps({**head, **fields})
 
 
-def to_stderr(level: int = logging.INFO) -> None:
+def to_stderr() -> None:
     """Send this program's log lines to standard error."""
-    handler = logging.StreamHandler(sys.stderr)
+    send_to(sys.stderr)
+
+
+def send_to(stream: TextIO, level: int = logging.INFO) -> None:
+    """Send this program's log lines to a stream, and nowhere else."""
+    handler = logging.StreamHandler(stream)
     handler.setFormatter(OneLine())
     root = logging.getLogger("undercroft")
     root.handlers[:] = [handler]
