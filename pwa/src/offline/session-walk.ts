@@ -9,6 +9,7 @@ import type { Placed } from "./ledger-view";
 import {
   begin,
   carry,
+  evidenceN,
   type NotchTable,
   reckonedAt,
   type Suggestion,
@@ -36,8 +37,6 @@ interface Evidence {
   readonly n: number;
 }
 
-const MOST_N = 15;
-
 /**
  * The load to show beside the plan for a set, or null where the sheet has no table for it. `earlier`
  * are the sessions before this one, in the order in which they began.
@@ -54,7 +53,7 @@ export function advise(
   const told = [...earlier.filter((each) => hasLift(each, table.lift)), session];
   const places = { ladder, cap: set.cap ?? null };
   const n = reckonedAt(table, turnWithin(table, set));
-  const began = stateAtStart(told, table.lift, told.length - 1, null);
+  const began = walkBefore(told, table.lift)(told.length - 1, null);
   const now = take(began, table, evidenceOf(session, table.lift, null));
   const suggestion = suggest(now, table, places, n);
   const first = suggest(began, table, places, n);
@@ -67,24 +66,36 @@ function turnWithin(table: NotchTable, { turn }: SheetSet): number | null {
 
 /**
  * Strength at the start of session `at`, from what lay in the ledger up to a position (null: all). The
- * server knew each session up to its sheet's own position; only the rest is carried on.
+ * server knew each session up to its sheet's own position; only the rest is carried on. What was worked
+ * out once is kept: with many sessions in a row the same is asked for again and again.
  */
-function stateAtStart(
+function walkBefore(
   told: readonly Begun[],
   lift: string,
-  at: number,
-  through: number | null,
-): WalkState {
-  const table = tableFor(told[at], lift);
-  if (!table) throw new RangeError(`session ${at} has no table for ${lift}`);
-  const before = told[at - 1];
-  const tableBefore = tableFor(before, lift);
-  if (!before || !tableBefore) return begin(table);
-  const known = told[at]?.sheet.through ?? 0;
-  const end = (limit: number | null) =>
-    take(stateAtStart(told, lift, at - 1, limit), tableBefore, evidenceOf(before, lift, limit));
-  const limit = through === null ? null : Math.max(through, known);
-  return carry(tableBefore, end(limit), end(known), table);
+): (at: number, through: number | null) => WalkState {
+  const found = new Map<string, WalkState>();
+
+  function startOf(at: number, through: number | null): WalkState {
+    const key = `${at} ${through}`;
+    const state = found.get(key) ?? workOut(at, through);
+    found.set(key, state);
+    return state;
+  }
+
+  function workOut(at: number, through: number | null): WalkState {
+    const table = tableFor(told[at], lift);
+    if (!table) throw new RangeError(`session ${at} has no table for ${lift}`);
+    const before = told[at - 1];
+    const tableBefore = tableFor(before, lift);
+    if (!before || !tableBefore) return begin(table);
+    const known = told[at]?.sheet.through ?? 0;
+    const end = (limit: number | null) =>
+      take(startOf(at - 1, limit), tableBefore, evidenceOf(before, lift, limit));
+    const limit = through === null ? null : Math.max(through, known);
+    return carry(tableBefore, end(limit), end(known), table);
+  }
+
+  return startOf;
 }
 
 function take(state: WalkState, table: NotchTable, evidence: readonly Evidence[]): WalkState {
@@ -107,16 +118,13 @@ function evidenceOf(session: Begun, lift: string, through: number | null): Evide
     .sort((one, other) => one.turn - other.turn);
 }
 
-/** The server's rule: a load, repetitions, a reserve or failure, and no more than 15 in all. */
 function evidenceOfSet(exercise: SheetExercise, set: SheetSet, record: SessionRecord): Evidence[] {
   const entry = record.sets.get(set.key)?.entry;
   if (!entry || !is(entry, "set.done") || set.turn === undefined) return [];
   const { load_kg, reps, rir, to_failure } = entry.body;
-  const reserve = to_failure ? 0 : rir;
   const load = exercise.loads?.find((each) => each.kg === load_kg);
-  if (!load || !reps || typeof reserve !== "number") return [];
-  const n = reps + reserve;
-  return n >= 1 && n <= MOST_N ? [{ turn: set.turn, position: load.position, n }] : [];
+  const n = evidenceN(reps ?? 0, rir ?? null, to_failure ?? false);
+  return load && n !== null ? [{ turn: set.turn, position: load.position, n }] : [];
 }
 
 function hasLift({ sheet }: Begun, lift: string): boolean {

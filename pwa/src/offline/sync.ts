@@ -123,11 +123,19 @@ export function createSync(parts: SyncParts): Sync {
     });
   }
 
+  /** A round may have begun another one at its end. */
+  async function settled(): Promise<void> {
+    for (let last: Promise<void> | null = null; last !== current;) {
+      last = current;
+      await last;
+    }
+  }
+
   function stop(): void {
     stopped = true;
     callOff();
     callOffSlow();
   }
 
-  return { poke, watch, settled: () => current, stop };
+  return { poke, watch, settled, stop };
 }
