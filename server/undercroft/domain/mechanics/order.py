@@ -94,15 +94,16 @@ class _Way:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class _Tried:
-    """Moves so far; `margins` sorted, smallest first, and fewer changes of side are better."""
+    """Moves so far; `margins` sorted, smallest first; `stays` counts moves on the same side."""
 
     margins: tuple[float, ...]
     stays: int
     moves: tuple[tuple[Move, Brink], ...]
 
     @property
-    def worth(self) -> tuple[tuple[float, ...], int]:
-        return self.margins, self.stays
+    def worth(self) -> tuple[tuple[float, ...], int, bool]:
+        """More is better; of two orders alike the one that begins on the left."""
+        return self.margins, self.stays, bool(self.moves) and self.moves[0][0].side is Side.LEFT
 
 
 def loading(bar: Bar, resting: Resting, goal: Sides, hanging: bool = False) -> Order:
@@ -153,7 +154,7 @@ def _search(resting: Resting, left: _Way, right: _Way) -> _Tried:
                 found = _move(resting, right.side, at, left.load(i))
                 best[i, j][Side.RIGHT] = _with(best[i, j - 1], found)
     ends = best[len(left.steps), len(right.steps)].values()
-    return max(reversed(ends), key=lambda tried: tried.worth)
+    return max(ends, key=lambda tried: tried.worth)
 
 
 def _move(resting: Resting, side: Side, step: _Step, other: SideLoad) -> tuple[Move, Brink]:
