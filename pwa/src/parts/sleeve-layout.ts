@@ -15,7 +15,7 @@ const BAND = 20;
 const LARGEST_RADIUS_MM = 225;
 const TOP = HIGHEST_LABEL + BAND + 6;
 const MARGIN = 4;
-const GAP = 12;
+const GAP = 10;
 
 export interface DrawnPlate {
   readonly massKg: number;
@@ -95,7 +95,8 @@ function labelSizeFor(plates: readonly { readonly label: string }[]): number {
     const needed = plates.reduce((sum, { label }) => sum + widthOf(label, size) + GAP, 0);
     return needed <= WIDTH;
   });
-  return fits ?? 12;
+  const asWide = plates.reduce((sum, { label }) => sum + widthOf(label, 1), 0);
+  return fits ?? (WIDTH - plates.length * GAP) / asWide;
 }
 
 function widthOf(label: string, size: number): number {

@@ -2,6 +2,8 @@
 
 /** International avoirdupois pound, exactly 0.45359237 kg. */
 const POUND_KG = 0.45359237;
+/** Sheets round plates to the gram. */
+const ROUNDED_KG = 0.002;
 
 export interface Units {
   readonly pounds: boolean;
@@ -26,9 +28,9 @@ export function mass(kg: number, units: Units): string {
  */
 export function plateFigure(kg: number, units: Units): string {
   if (!units.pounds) return trimmed(kg);
-  const pounds = kg / POUND_KG;
-  const cast = Math.round(pounds * 2) / 2;
-  return Math.abs(pounds - cast) < 0.02 * cast ** 0.5 ? trimmed(cast) : `${trimmed(kg)} kg`;
+  const cast = Math.round((kg / POUND_KG) * 2) / 2;
+  const madeInPounds = Math.abs(cast * POUND_KG - kg) < ROUNDED_KG;
+  return madeInPounds ? trimmed(cast) : `${trimmed(kg)} kg`;
 }
 
 /** At most two decimals where they are quarters, else one. */
