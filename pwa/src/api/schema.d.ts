@@ -911,6 +911,7 @@ export interface components {
             height_m: number;
             offset_m?: number;
             sides?: number;
+            choke_m?: number;
         };
         Support: {
             key: string;
@@ -923,6 +924,7 @@ export interface components {
             key: string;
             name: string;
             pivot_height_m?: number;
+            socket_m?: number;
         };
         Wrap: {
             key: string;

@@ -17,6 +17,12 @@ export function figure(value: number): string {
   return String(Math.round(value * 1000) / 1000).replace("-", "−");
 }
 
+/** Kilograms as they are read: what plates make to the gram, what a cable gives to a tenth. */
+export function kilos(kg: number): string {
+  const twentieths = Math.round(kg * 20) / 20;
+  return figure(Math.abs(twentieths - kg) < 1e-6 ? twentieths : Math.round(kg * 10) / 10);
+}
+
 export function signed(value: number): string {
   return value > 0 ? `+${figure(value)}` : figure(value);
 }

@@ -158,8 +158,12 @@ function ExportLink({
   readonly format: "csv" | "json";
 }) {
   return (
-    <a class="export" href={exportAddress(block.id, format)} download>
-      <span class="sr-only">{block.name} as </span>
+    <a
+      class="export"
+      href={exportAddress(block.id, format)}
+      download
+      aria-label={`${block.name} as ${format.toUpperCase()}`}
+    >
       {format.toUpperCase()}
     </a>
   );

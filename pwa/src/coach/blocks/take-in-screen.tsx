@@ -4,6 +4,7 @@ import type { Block } from "../../api/types";
 import { newBlock, readBlock } from "../desk";
 import { ChoiceField } from "../fields/choice-field";
 import { LongTextField } from "../fields/text-field";
+import { counted } from "../shell/counted";
 import { go, useDesk } from "../shell/desk-state";
 import { Link } from "../shell/link";
 import { Page } from "../shell/page";
@@ -93,7 +94,8 @@ function Sound({ document }: { readonly document: Block }) {
     <section class="apart" role="status">
       <h2>{document.name}</h2>
       <p>
-        Sound: {document.weeks.length} weeks, {sessions.length} sessions, {sets.length} sets.
+        Sound: {counted(document.weeks.length, "week")}, {counted(sessions.length, "session")},{" "}
+        {counted(sets.length, "set")}.
       </p>
       <Failure fault={act.fault} />
       <button type="button" class="main" disabled={act.busy} onClick={take}>

@@ -1,7 +1,13 @@
 import { describe, expect, it } from "vitest";
 
 import type { Done, Planned, ResultSession } from "../answers";
-import { differenceInWords, doneInWords, plannedInWords, standingOf } from "./result-words";
+import {
+  differenceInWords,
+  doneInWords,
+  plannedInWords,
+  standingOf,
+  whenInWords,
+} from "./result-words";
 import { setRows } from "./set-rows";
 
 const PLANNED: Planned = { load_kg: 87.5, reps: 3, rir: 2, seconds: null };
@@ -58,6 +64,15 @@ describe("a set", () => {
     expect(differenceInWords(PLANNED, heavier)).toBe("+2.5 kg, −1 rep, +2 RIR");
   });
 
+  it("on a cable differs by what is felt, to a tenth", () => {
+    const cable = { ...PLANNED, load_kg: 45.684 };
+    expect(differenceInWords(cable, { ...DONE, load_kg: 45 })).toBe("−0.7 kg");
+  });
+
+  it("of speed work is told with its quality", () => {
+    expect(doneInWords({ ...DONE, quality: 4 })).toBe("87.5 kg × 3, 2 RIR, quality 4 of 5");
+  });
+
   it("that was skipped says why and differs from nothing", () => {
     const skipped: Done = { ...DONE, kind: "skipped", why: "the rack was taken" };
     expect(doneInWords(skipped)).toBe("skipped: the rack was taken");
@@ -80,6 +95,17 @@ describe("rows of sets", () => {
   it("give each reported set its own, for each was done by itself", () => {
     const rows = setRows([asked(1, DONE), asked(2, DONE), asked(3), asked(4)]);
     expect(rows.map((row) => row.numbers)).toEqual(["1", "2", "3–4"]);
+  });
+});
+
+describe("when a session was", () => {
+  it("is the day that it was planned for", () => {
+    expect(whenInWords(session({}))).toBe("Week 1, Wednesday 4 Feb 2026");
+  });
+
+  it("names the other day too where it was done on another", () => {
+    const late = session({ state: "finished", finished_at: "2026-02-06T18:00:00" });
+    expect(whenInWords(late)).toBe("Week 1, Wednesday 4 Feb 2026, done on 6 Feb 2026");
   });
 });
 

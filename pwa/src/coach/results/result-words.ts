@@ -1,7 +1,7 @@
 /** Planned and done, in words and figures. */
-import { figure } from "../block/wish-words";
+import { figure, kilos } from "../block/wish-words";
 import type { Done, Planned, ResultSession } from "../answers";
-import { calendarDate, dayName, isoDay } from "../shell/when";
+import { calendarDate, date, dayName, isoDay } from "../shell/when";
 
 /** "87.5 kg × 3, 4 RIR" or "30 s"; a dash where nothing was planned. */
 export function plannedInWords(planned: Planned): string {
@@ -10,11 +10,12 @@ export function plannedInWords(planned: Planned): string {
 
 export function doneInWords(done: Done): string {
   if (done.kind === "skipped") return done.why ? `skipped: ${done.why}` : "skipped";
-  return amount(done) || "done";
+  const quality = done.quality === null ? "" : `quality ${done.quality} of 5`;
+  return [amount(done), quality].filter(Boolean).join(", ") || "done";
 }
 
 function amount(set: Planned): string {
-  const load = set.load_kg === null ? "" : `${figure(Math.round(set.load_kg * 100) / 100)} kg`;
+  const load = set.load_kg === null ? "" : `${kilos(set.load_kg)} kg`;
   const held = set.seconds === null ? "" : `${figure(set.seconds)} s`;
   const reps = set.reps === null ? "" : `${set.reps}`;
   const bare = reps && !load ? `${reps} ${set.reps === 1 ? "rep" : "reps"}` : "";
@@ -39,7 +40,7 @@ function difference(planned: number | null, done: number | null, unit: string): 
   if (planned === null || done === null || Math.abs(done - planned) < 0.005) return "";
   const more = done - planned;
   const word = unit === "reps" && Math.abs(more) === 1 ? "rep" : unit;
-  return `${more > 0 ? "+" : ""}${figure(more)} ${word}`;
+  return `${more > 0 ? "+" : ""}${unit === "kg" ? kilos(more) : figure(more)} ${word}`;
 }
 
 export type Standing =
@@ -80,7 +81,14 @@ export const STANDINGS: Readonly<Record<Standing, string>> = {
 /** "Build 1, Tuesday 3 Feb 2026". */
 export function whenInWords(session: ResultSession): string {
   const on = session.on === null ? "" : ` ${calendarDate(session.on)}`;
-  return `${session.week_name}, ${dayName(session.day)}${on}`;
+  return `${session.week_name}, ${dayName(session.day)}${on}${otherDay(session)}`;
+}
+
+/** The day that it was done on, where that is not the one it was planned for. */
+function otherDay({ on, finished_at, started_at }: ResultSession): string {
+  const done = finished_at ?? started_at;
+  if (done === null || on === null || isoDay(done) === on) return "";
+  return `, done on ${date(done)}`;
 }
 
 /** "RPE 7, 58 minutes" as far as it was said. */

@@ -2,6 +2,7 @@ import { useState } from "preact/hooks";
 
 import type { AthletePage, Named, ResultSession } from "../answers";
 import { results, squad } from "../desk";
+import { counted } from "../shell/counted";
 import { useDesk } from "../shell/desk-state";
 import { Link } from "../shell/link";
 import { BLOCKS, blockPath } from "../shell/route";
@@ -99,7 +100,7 @@ function Sessions({ sessions, heardAt }: SessionsProps) {
           Show earlier ones
         </button>
       )}
-      {ahead > 0 && <p class="soft">{ahead === 1 ? "One session" : `${ahead} sessions`} ahead.</p>}
+      {ahead > 0 && <p class="soft">{counted(ahead, "session")} ahead.</p>}
     </>
   );
 }

@@ -91,11 +91,10 @@ function SaveBar({ what, busy, changed, savedAt, fault, onSave }: SaveBarProps) 
 
 function NotSaved({ fault }: { readonly fault: unknown }) {
   const faults = fault instanceof Refused ? fault.faults : [];
-  const many = faults.length === 1 ? "One thing has" : `${faults.length} things have`;
   return (
     <div class="failure" role="alert">
       <p>
-        Not saved. {faults.length > 0 ? `${many} to be put right:` : inPlainWords(fault)}
+        Not saved. {inPlainWords(fault)}
         {faults.length === 0 && " What you have typed is still here."}
       </p>
       <FaultList faults={faults} />

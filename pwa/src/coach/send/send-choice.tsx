@@ -1,6 +1,7 @@
 import type { Block } from "../../api/types";
 import type { LoadsAnswer, SquadLine } from "../answers";
 import { TruthField } from "../fields/choice-field";
+import { counted } from "../shell/counted";
 import { Link } from "../shell/link";
 import { athletePath, ROOT } from "../shell/route";
 import { Failure, FaultList } from "../shell/states";
@@ -94,10 +95,11 @@ function Readiness({
     const cautions = sheets.flatMap((sheet) =>
       sheet.exercises.flatMap((each) => each.cautions ?? []),
     );
-    const mind = cautions.length === 0 ? "" : `, with ${cautions.length} things to mind`;
+    const mind = cautions.length === 0 ? "" : `, with ${counted(cautions.length, "thing")} to mind`;
     return (
       <p role="status">
-        ready: {sheets.length} load sheets{mind}
+        ready: {counted(sheets.length, "load sheet")}
+        {mind}
       </p>
     );
   }

@@ -1,4 +1,5 @@
 import type { SendAnswer, SquadLine } from "../answers";
+import { counted } from "../shell/counted";
 import { Link } from "../shell/link";
 import { athletePath } from "../shell/route";
 import { FaultList } from "../shell/states";
@@ -21,7 +22,7 @@ export function SendResult({ answer, athletes, again }: SendResultProps) {
             {answer.sent.map((each) => (
               <li key={each.athlete}>
                 <Link to={athletePath(each.athlete)}>{nameOf(each.athlete)}</Link>: revision{" "}
-                {each.revision}, {each.sessions} sessions.
+                {each.revision}, {counted(each.sessions, "session")}.
                 {noPhone(each.athlete) && (
                   <>
                     {" "}

@@ -4,6 +4,7 @@ import type { BlockAnswer, SendAnswer, SquadLine } from "../answers";
 import { draftOf } from "../block/drafts";
 import { block, send, squad } from "../desk";
 import { ChoiceField } from "../fields/choice-field";
+import { counted } from "../shell/counted";
 import { useDesk } from "../shell/desk-state";
 import { Link } from "../shell/link";
 import { Page } from "../shell/page";
@@ -58,9 +59,9 @@ function Send({ block: { id, document }, athletes }: SendProps) {
   return (
     <>
       <p class="lead">
-        <strong>{document.name}</strong>: {count(document.weeks.length, "week")},{" "}
-        {count(sessions, "session")}. Each athlete gets own loads, worked out from own maxima on own
-        kit. Sessions under way go on as they began.
+        <strong>{document.name}</strong>: {counted(document.weeks.length, "week")},{" "}
+        {counted(sessions, "session")}. Each athlete gets own loads, worked out from own maxima on
+        own kit. Sessions under way go on as they began.
       </p>
       {newer && (
         <p class="failure" role="alert">
@@ -92,7 +93,7 @@ function Send({ block: { id, document }, athletes }: SendProps) {
 
 function sendWords(busy: boolean, chosen: number): string {
   if (busy) return "Sending …";
-  return chosen === 0 ? "Choose to whom" : `Send to ${count(chosen, "athlete")}`;
+  return chosen === 0 ? "Choose to whom" : `Send to ${counted(chosen, "athlete")}`;
 }
 
 const WEEK_MS = 7 * 86_400_000;
@@ -105,8 +106,4 @@ function mondaysFrom(now: number): Readonly<Record<string, string>> {
     ["", "this week, or as it began before"],
     ...mondays.map((monday) => [monday, `Monday ${calendarDate(monday)}`]),
   ]) as Record<string, string>;
-}
-
-function count(number: number, one: string): string {
-  return `${number} ${one}${number === 1 ? "" : "s"}`;
 }

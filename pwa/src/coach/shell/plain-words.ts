@@ -4,6 +4,12 @@ import { NoAnswer, Refused } from "../../api/client";
 export function inPlainWords(fault: unknown): string {
   if (fault instanceof NoAnswer) return "The server does not answer.";
   if (!(fault instanceof Refused)) return `The desk itself failed: ${String(fault)}.`;
+  const { faults } = fault;
+  if (faults.length > 0) {
+    return faults.length === 1
+      ? "One thing has to be put right:"
+      : `${faults.length} things have to be put right:`;
+  }
   const { detail, title } = fault.problem;
   const wait = fault.retryAfterS === null ? "" : ` Try again in ${fault.retryAfterS} s.`;
   return `${sentence(detail || title)}${wait}`;

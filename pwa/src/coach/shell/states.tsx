@@ -51,19 +51,32 @@ export function Failure({ fault, what, again }: FailureProps) {
   );
 }
 
+interface FaultListProps {
+  readonly faults: readonly Fault[];
+  /** Where the list stands: only the rest of the way is told. */
+  readonly at?: string;
+}
+
 /** Faults of a document: the place, what is wrong, what would be right. */
-export function FaultList({ faults }: { readonly faults: readonly Fault[] }) {
+export function FaultList({ faults, at }: FaultListProps) {
   if (faults.length === 0) return null;
   return (
     <ul class="faults">
       {faults.map((fault) => (
         <li key={`${fault.path} ${fault.what}`}>
-          {fault.where && <strong>{fault.where}: </strong>}
+          <Where fault={fault} at={at} />
           <FaultWords fault={fault} />
         </li>
       ))}
     </ul>
   );
+}
+
+function Where({ fault, at }: { readonly fault: Fault; readonly at: string | undefined }) {
+  const inside = at !== undefined && (fault.path === at || fault.path.startsWith(`${at}.`));
+  const rest = inside ? fault.path.slice((at?.length ?? 0) + 1).split(".") : null;
+  const words = rest ? rest.join(" ").replaceAll("_", " ") : fault.where;
+  return words ? <strong>{words}: </strong> : null;
 }
 
 export function FaultWords({ fault }: { readonly fault: Fault }) {

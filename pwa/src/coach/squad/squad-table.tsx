@@ -1,4 +1,5 @@
 import type { Attention, SquadLine } from "../answers";
+import { counted } from "../shell/counted";
 import { useDesk } from "../shell/desk-state";
 import { Link } from "../shell/link";
 import { athletePath, blockPath } from "../shell/route";
@@ -84,7 +85,7 @@ function Needs({ line }: { readonly line: SquadLine }) {
       {line.unplaced > 0 && (
         <li>
           <Link to={athletePath(line.id, "held")}>
-            {line.unplaced === 1 ? "1 held entry" : `${line.unplaced} held entries`}
+            Read {counted(line.unplaced, "held entry", "held entries")}
           </Link>
         </li>
       )}

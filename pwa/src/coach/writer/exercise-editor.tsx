@@ -44,7 +44,7 @@ export function ExerciseEditor({ plan, at, session, last }: ExerciseEditorProps)
   return (
     <li class="exercise">
       <ExerciseHead plan={plan} at={at} session={session} last={last} />
-      <FaultList faults={others} />
+      <FaultList faults={others} at={path} />
       <Lines plan={plan} at={at} session={session} />
       <Remarks plan={plan} session={session} />
       <ExerciseMore plan={plan} at={at} session={session} />
@@ -126,7 +126,7 @@ function Remarks({ plan, session }: Pick<ExerciseProps, "plan" | "session">) {
   if (!sheet) return null;
   const ramp = rampInWords(sheet);
   const lines = [ramp && `Warm-up: ${ramp}.`, ...(sheet.notes ?? [])].filter(Boolean);
-  const cautions = sheet.cautions ?? [];
+  const cautions = [...(sheet.locked ? [sheet.locked] : []), ...(sheet.cautions ?? [])];
   if (lines.length === 0 && cautions.length === 0) return null;
   return (
     <ul class="sheet-remarks">

@@ -1,8 +1,13 @@
+import { useRef } from "preact/hooks";
+
 import { addSession, addWeek, freeDay } from "../block/weeks";
 import { pathOf, type SessionAt } from "../block/places";
 import { within } from "../block/faults";
 import type { SessionPlan, Week } from "../../api/types";
+import { counted } from "../shell/counted";
 import { dayName, dayShort } from "../shell/when";
+import { neighbour } from "./grid-keys";
+import { useKeys } from "./use-keys";
 import { useRemarks, useWriter } from "./writer-state";
 
 /** Weeks by sessions: the table of contents of a block, and the way around in it. */
@@ -14,9 +19,14 @@ export function Grid() {
     writer.edit((block) => addWeek(block, writer.random));
     writer.place.value = { week: weeks.length, session: null };
   };
+  const table = useRef<HTMLTableElement>(null);
+  const frame = useKeys((event) => {
+    const next = neighbour(table.current, event.key);
+    return next && (() => next.focus());
+  });
   return (
-    <div class="grid-frame">
-      <table class="grid">
+    <div class="grid-frame" ref={frame}>
+      <table class="grid" ref={table}>
         <caption class="sr-only">Weeks and their sessions</caption>
         <tbody>
           {weeks.map((week, place) => (
@@ -52,7 +62,7 @@ function WeekRow({ week, place, most }: WeekRowProps) {
       <th scope="row">
         <button
           type="button"
-          aria-current={chosen === place && session === null ? "true" : undefined}
+          {...chosenProps(chosen === place && session === null)}
           onClick={() => (writer.place.value = { week: place, session: null })}
         >
           {week.name || `Week ${place + 1}`}
@@ -64,12 +74,17 @@ function WeekRow({ week, place, most }: WeekRowProps) {
         </td>
       ))}
       <td colSpan={most - week.sessions.length + 1}>
-        <button type="button" class="plain" onClick={add}>
+        <button type="button" class="plain" tabIndex={-1} onClick={add}>
           + session<span class="sr-only"> in {week.name}</span>
         </button>
       </td>
     </tr>
   );
+}
+
+/** Only the chosen cell is a stop for the tab key; the arrow keys lead to the others. */
+function chosenProps(chosen: boolean) {
+  return chosen ? ({ "aria-current": "true", tabIndex: 0 } as const) : { tabIndex: -1 };
 }
 
 function SessionCell({ session, at }: { readonly session: SessionPlan; readonly at: SessionAt }) {
@@ -78,19 +93,13 @@ function SessionCell({ session, at }: { readonly session: SessionPlan; readonly 
   const { week, session: place } = writer.place.value;
   const current = week === at.week && place === at.session;
   return (
-    <button
-      type="button"
-      aria-current={current ? "true" : undefined}
-      onClick={() => (writer.place.value = at)}
-    >
+    <button type="button" {...chosenProps(current)} onClick={() => (writer.place.value = at)}>
       <span class="grid-day" aria-hidden="true">
         {dayShort(session.day)}
       </span>
       <span class="sr-only">{dayName(session.day)}: </span>
       {session.name || "no name"}
-      {faults > 0 && (
-        <span class="count-fault"> {faults === 1 ? "1 fault" : `${faults} faults`}</span>
-      )}
+      {faults > 0 && <span class="count-fault"> {counted(faults, "fault")}</span>}
     </button>
   );
 }

@@ -1,7 +1,13 @@
-import type { ExercisePlan, SessionPlan } from "../../api/types";
+import type { ExercisePlan, LoadWish, SessionPlan } from "../../api/types";
 import type { Line } from "../block/lines";
 import { outcomesOf, sheetExercise } from "./outcome";
 import { useRemarks } from "./writer-state";
+
+/** What stands in the load's place where nothing is hung or picked. */
+const WITHOUT_LOAD: Partial<Readonly<Record<LoadWish["basis"], string>>> = {
+  body: "own body",
+  none: "no load",
+};
 
 interface LineOutcomeProps {
   readonly plan: ExercisePlan;
@@ -22,7 +28,7 @@ export function LineOutcome({ plan, session, line }: LineOutcomeProps) {
       {outcomes.map((outcome) => (
         <li key={outcome.sets}>
           {outcomes.length > 1 && <span class="soft">set {outcome.sets} </span>}
-          <b class="load">{outcome.load || "by feel"}</b>
+          <b class="load">{outcome.load || WITHOUT_LOAD[line.asks.load.basis] || "by feel"}</b>
           {outcome.made && <span class="made"> {outcome.made}</span>}
           <span class="why">
             {[outcome.off, outcome.curve, outcome.why].filter(Boolean).join(" · ")}

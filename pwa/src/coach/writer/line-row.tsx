@@ -62,7 +62,9 @@ export function LineRow({ plan, at, session, line, only, deeds }: LineRowProps) 
         <LineMore {...fields} deeds={deeds} only={only} count={line.sets.length} />
       </div>
       <LineOutcome plan={plan} session={session} line={line} />
-      <FaultList faults={here} />
+      {here.map((fault) => (
+        <FaultList key={fault.what} faults={[fault]} at={setPath(fault.path)} />
+      ))}
     </div>
   );
 }
@@ -77,6 +79,11 @@ export const FIRST_WISHES: Readonly<{ [B in LoadWish["basis"]]: Extract<LoadWish
     body: { basis: "body" },
     none: { basis: "none" },
   };
+
+/** The part of a path that names the set. */
+function setPath(path: string): string {
+  return path.replace(/(\.sets\.\d+).*$/, "$1");
+}
 
 function faultsOf(faults: readonly Fault[], path: string, line: Line) {
   const all = line.sets.flatMap((_, place) => within(faults, `${path}.sets.${line.from + place}`));

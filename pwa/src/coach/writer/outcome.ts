@@ -1,6 +1,6 @@
 /** What a line becomes on an athlete's kit, in words and figures taken from the load sheet. */
 import type { LoadSheet, SheetExercise, SheetLoad, SheetSet } from "../../api/types";
-import { figure, signed } from "../block/wish-words";
+import { figure, kilos, signed } from "../block/wish-words";
 
 export interface Outcome {
   /** Which sets of the exercise, "1–3"; the sets of a line may come out differently. */
@@ -40,7 +40,7 @@ export function outcomesOf(sheet: SheetExercise, keys: readonly string[]): Outco
 function outcomeOf(sheet: SheetExercise, set: SheetSet): Omit<Outcome, "sets"> {
   const load = set.load === undefined ? undefined : sheet.loads?.[set.load];
   return {
-    load: load ? `${figure(load.kg)} kg` : "",
+    load: load ? `${kilos(load.kg)} kg` : "",
     made: load ? madeOf(load, sheet.implement) : "",
     off: offInWords(set),
     curve: curveInWords(set),
@@ -80,7 +80,7 @@ function curveInWords(set: SheetSet): string {
 export function rampInWords(sheet: SheetExercise): string {
   const steps = (sheet.ramp ?? []).flatMap((step) => {
     const load = sheet.loads?.[step.load];
-    return load ? [`${step.reps} × ${figure(load.kg)}`] : [];
+    return load ? [`${step.reps} × ${kilos(load.kg)}`] : [];
   });
   return steps.length > 0 ? `${steps.join(", ")} kg` : "";
 }

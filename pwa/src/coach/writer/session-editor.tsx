@@ -2,7 +2,7 @@ import type { SessionPlan } from "../../api/types";
 import { own, within } from "../block/faults";
 import { addExercise, putExercise } from "../block/exercises";
 import { pathOf, sessionAt, withSession, type SessionAt } from "../block/places";
-import { findSession, removeSession, setDay, swapSession } from "../block/weeks";
+import { removeSession, setDay, swapSession } from "../block/weeks";
 import { ChoiceField } from "../fields/choice-field";
 import { ExerciseField } from "../fields/exercise-field";
 import { LongTextField, TextField } from "../fields/text-field";
@@ -34,7 +34,7 @@ export function SessionEditor({ stale, shown }: SessionEditorProps) {
     <section class={look} aria-label={`Session ${session.name}`} key={session.key}>
       <SessionBar session={session} at={at} />
       {minutes !== undefined && <p class="soft">About {minutes} minutes for this athlete.</p>}
-      <FaultList faults={own(faults, pathOf(at), "exercises")} />
+      <FaultList faults={own(faults, pathOf(at), "exercises")} at={pathOf(at)} />
       <ol class="exercises">
         {session.exercises.map((plan, exercise) => (
           <ExerciseEditor
@@ -65,14 +65,7 @@ function SessionBar({ session, at }: SessionProps) {
   const writer = useWriter();
   const faults = useRemarks().faults;
   const count = writer.block.value.weeks[at.week]?.sessions.length ?? 0;
-  const follow = () => {
-    const now = findSession(writer.block.peek(), session.key);
-    writer.place.value = now ?? { week: at.week, session: null };
-  };
-  const swap = (step: -1 | 1) => {
-    writer.edit((block) => swapSession(block, at, step));
-    follow();
-  };
+  const swap = (step: -1 | 1) => writer.edit((block) => swapSession(block, at, step));
   return (
     <div class="bar">
       <TextField
@@ -92,10 +85,7 @@ function SessionBar({ session, at }: SessionProps) {
         label="Day"
         choices={DAY_CHOICES}
         value={String(session.day)}
-        onValue={(day) => {
-          writer.edit((block) => setDay(block, at, Number(day)));
-          follow();
-        }}
+        onValue={(day) => writer.edit((block) => setDay(block, at, Number(day)))}
       />
       <button
         type="button"

@@ -6,7 +6,7 @@ import type { LoadsAnswer } from "../answers";
 import { loads } from "../desk";
 import { ask, useDesk } from "../shell/desk-state";
 
-const PAUSE_MS = 500;
+const LEAST_PAUSE_MS = 500;
 
 export interface Loads {
   readonly state: "off" | "working" | "ready" | "failed";
@@ -20,9 +20,11 @@ interface Answered {
   readonly block: Block | null;
   readonly answer: LoadsAnswer | null;
   readonly fault: unknown;
+  /** How long to wait after an edit: as long as the last answer took, for long blocks take longer. */
+  readonly pauseMs: number;
 }
 
-const NONE: Answered = { athlete: "", block: null, answer: null, fault: null };
+const NONE: Answered = { athlete: "", block: null, answer: null, fault: null, pauseMs: 0 };
 
 export function useLoads(block: Block, athlete: string): Loads {
   const desk = useDesk();
@@ -35,14 +37,17 @@ export function useLoads(block: Block, athlete: string): Loads {
     if (!athlete || (failed && !answers)) return undefined;
     const stop = new AbortController();
     const work = async () => {
+      const asked = desk.now();
       try {
         const answer = await ask(desk, () => loads(block, athlete, { signal: stop.signal }));
-        setAnswered({ athlete, block, answer, fault: null });
+        const pauseMs = Math.max(LEAST_PAUSE_MS, desk.now() - asked);
+        setAnswered({ athlete, block, answer, fault: null, pauseMs });
       } catch (fault) {
-        if (!stop.signal.aborted) setAnswered({ ...last, athlete, block, fault });
+        if (!stop.signal.aborted)
+          setAnswered({ ...last, athlete, block, fault, pauseMs: LEAST_PAUSE_MS });
       }
     };
-    const timer = setTimeout(() => void work(), last.block ? PAUSE_MS : 0);
+    const timer = setTimeout(() => void work(), last.pauseMs);
     return () => {
       clearTimeout(timer);
       stop.abort();

@@ -16,10 +16,7 @@ export function WeekBar() {
   const choose = (place: number) => {
     writer.place.value = { week: place, session: weeks[place]?.sessions.length ? 0 : null };
   };
-  const step = (by: -1 | 1) => {
-    writer.edit((block) => moveWeek(block, at, at + by));
-    writer.place.value = { ...writer.place.value, week: at + by };
-  };
+  const step = (by: -1 | 1) => writer.edit((block) => moveWeek(block, at, at + by));
   const copy = () => {
     writer.edit((block) => copyWeek(block, at, writer.random));
     writer.place.value = { ...writer.place.value, week: at + 1 };

@@ -4,6 +4,7 @@ import { NoAnswer } from "../../api/client";
 import type { Opening } from "../block/drafts";
 import { own } from "../block/faults";
 import { LongTextField, TextField } from "../fields/text-field";
+import { counted } from "../shell/counted";
 import { useDesk } from "../shell/desk-state";
 import { Link } from "../shell/link";
 import { Page } from "../shell/page";
@@ -12,8 +13,10 @@ import { Failure, FaultList } from "../shell/states";
 import { AthleteChooser, useChosenAthlete } from "./athlete-chooser";
 import { Grid } from "./grid";
 import { Keys } from "./keys-help";
+import { OtherTab } from "./other-tab";
 import { SaveWords } from "./save-words";
 import { createSaver } from "./saver";
+import { SendLink } from "./send-link";
 import { SessionEditor } from "./session-editor";
 import { useLoads, type Loads } from "./use-loads";
 import { useWriterKeys } from "./use-writer-keys";
@@ -63,10 +66,9 @@ export function WriterPage({ id, opening }: WriterPageProps) {
             <AthleteChooser athlete={athlete} />
             <LoadsState loads={loads} />
             <span class="spread" />
-            <Link to={blockPath(saver.id.value, "send")} class="button">
-              Send …
-            </Link>
+            <SendLink saver={saver} />
           </div>
+          <OtherTab id={saver.id.value} onTake={(document) => writer.edit(() => document)} />
           <FaultList faults={own(faults, "", "weeks")} />
           <Grid />
           <WeekBar />
@@ -103,7 +105,7 @@ function LoadsState({ loads }: { readonly loads: Loads }) {
     off: "",
     failed: "the loads come back with the server",
     working: "working out the loads …",
-    ready: faults === 0 ? "nothing at fault" : `${faults} ${faults === 1 ? "fault" : "faults"}`,
+    ready: faults === 0 ? "nothing at fault" : counted(faults, "fault"),
   }[loads.state];
   return (
     <span class="soft" role="status">

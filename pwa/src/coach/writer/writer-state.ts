@@ -7,15 +7,11 @@ import type { Fault } from "../../api/client";
 import type { Block, ExercisePlan, LoadSheet, SessionPlan } from "../../api/types";
 import { beginning, changed, redone, undone, type History } from "../block/history";
 import type { Random } from "../block/keys";
+import { firstPlace, placeAfter, type Place } from "../block/place";
 
 export type Copied =
   | { readonly kind: "session"; readonly session: SessionPlan }
   | { readonly kind: "exercise"; readonly exercise: ExercisePlan; readonly name: string };
-
-export interface Place {
-  readonly week: number;
-  readonly session: number | null;
-}
 
 export interface Writer {
   readonly history: Signal<History<Block>>;
@@ -38,16 +34,19 @@ export function createWriter(
   onChange: (block: Block) => void,
 ): Writer {
   const history = signal(beginning(document));
+  const place = signal(firstPlace(document));
   const step = (next: History<Block>) => {
     if (next === history.peek()) return;
     const before = history.peek().present;
     history.value = next;
-    if (next.present !== before) onChange(next.present);
+    if (next.present === before) return;
+    place.value = placeAfter(place.peek(), before, next.present);
+    onChange(next.present);
   };
   return {
     history,
     block: computed(() => history.value.present),
-    place: signal(firstPlace(document)),
+    place,
     copied: signal(null),
     starts: signal(new Set<string>()),
     random,
@@ -58,11 +57,6 @@ export function createWriter(
     undo: () => step(undone(history.peek())),
     redo: () => step(redone(history.peek())),
   };
-}
-
-function firstPlace(block: Block): Place {
-  const week = block.weeks.findIndex((each) => each.sessions.length > 0);
-  return week < 0 ? { week: 0, session: null } : { week, session: 0 };
 }
 
 /** What the server says of the text as it stands. */
