@@ -104,8 +104,8 @@ def test_left_and_right_are_told_apart_above_5_per_cent_of_the_load() -> None:
         for load in (40.0, 100.0)
     )
     words = [remark.words for remark in light.remarks if remark.about is About.UNEVEN]
-    assert words == ["the pair differs: left 18.0 kg and right 20.1 kg at the end"]
-    assert light.uneven_kg == pytest.approx(0.12 * 17.99, abs=0.01)
+    assert words == ["the pair differs: left 18.0 kg and right 20.1 kg"]
+    assert light.sides_kg == pytest.approx((17.99, 1.12 * 17.99), abs=0.03)
     assert About.UNEVEN not in about(heavy)
 
 

@@ -21,7 +21,7 @@ from undercroft.domain.mechanics.remark import (
     about_chains,
     about_range,
     about_share,
-    uneven_kg,
+    sides_kg,
 )
 from undercroft.domain.mechanics.rig import HungBand
 from undercroft.domain.mechanics.rig import part_of as band_part
@@ -59,14 +59,17 @@ class Search:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Choice:
-    """One way to hang it: `curve` is the rig's alone, `kg` what it gives at the point (below zero
-    where it helps), `off_kg` that less what was wished; `words` say how to hang it."""
+    """One way to hang it: `curve` is the rig's alone, `words` say how, `needs` what to fetch.
+
+    `kg` is what it gives at the point, below zero where it helps, `off_kg` that less the wish;
+    `sides_kg` are left and right where they differ most (None for chains, which are alike).
+    """
 
     hung: Hung
     curve: Curve
     kg: float
     off_kg: float
-    uneven_kg: float
+    sides_kg: tuple[float, float] | None
     remarks: tuple[Remark, ...]
     words: str
     needs: tuple[str, ...]
@@ -120,7 +123,7 @@ def _choice(way: Way, path: Path, search: Search) -> Choice:
         curve=curve_of(_parts(way.hung, path), path.range_m),
         kg=way.kg,
         off_kg=way.kg - wished,
-        uneven_kg=0.0 if isinstance(way.hung, HungChain) else uneven_kg(way.hung, path),
+        sides_kg=None if isinstance(way.hung, HungChain) else sides_kg(way.hung, path),
         remarks=(
             *_remarks(way.hung, path, search.load_kg),
             *about_share(way.kg, wished, search.load_kg, WORDS[search.point]),

@@ -71,10 +71,12 @@ def about_share(kg: float, wanted_kg: float, load_kg: float, where: str) -> list
     return [Remark(About.OFF_SHARE, Severity.WARN, f"{words} makes")]
 
 
-def uneven_kg(hung: Sequence[HungBand], path: Path) -> float:
-    """The larger difference in kg between left and right, at the start or at the end."""
-    left, right = left_and_right_n(hung, path, ENDS)
-    return float(np.max(np.abs(left - right))) / STANDARD_GRAVITY
+def sides_kg(hung: Sequence[HungBand], path: Path) -> tuple[float, float]:
+    """What the bands of the left and of the right give in kg, where they differ most."""
+    both = np.array(left_and_right_n(hung, path, ENDS)) / STANDARD_GRAVITY
+    end = int(np.argmax(np.abs(both[0] - both[1])))
+    left, right = both[:, end].tolist()
+    return left, right
 
 
 def _slack(hung: Sequence[HungBand], path: Path) -> list[Remark]:
@@ -103,11 +105,9 @@ def _stretch(hung: Sequence[HungBand], path: Path) -> list[Remark]:
 
 def _sides(hung: Sequence[HungBand], path: Path, load_kg: float) -> list[Remark]:
     found = []
-    both = np.abs(left_and_right_n(hung, path, ENDS)) / STANDARD_GRAVITY
-    end = int(np.argmax(np.abs(both[0] - both[1])))
-    left, right = both[:, end].tolist()
+    left, right = sides_kg(hung, path)
     if abs(left - right) > DEFAULT.uneven_share * load_kg:
-        words = f"left {left:.1f} kg and right {right:.1f} kg at the {('start', 'end')[end]}"
+        words = f"left {abs(left):.1f} kg and right {abs(right):.1f} kg"
         found.append(Remark(About.UNEVEN, Severity.WARN, f"the pair differs: {words}"))
     aside = sum(float(np.max(pull(one, path, ENDS).sideways_n)) for one in hung) / STANDARD_GRAVITY
     if aside > DEFAULT.sideways_share * load_kg:
