@@ -14,15 +14,25 @@ interface Asked {
   readonly document: Block;
 }
 
+/** Blocks that the server holds already, by id. */
+let held: Record<string, Block>;
+
 /** A server that answers as it is told; each request it saw is in `asked`. */
 function server() {
   const asked: Asked[] = [];
   const rule = { answer: (): Response | Promise<Response> => saved("b1") };
-  vi.stubGlobal("fetch", async (path: string, init: { readonly body: string }) => {
+  vi.stubGlobal("fetch", async (path: string, init: { readonly body?: string }) => {
+    if (init.body === undefined) return reply(200, heldAt(path));
     asked.push({ path, document: (JSON.parse(init.body) as { document: Block }).document });
     return rule.answer();
   });
   return { asked, rule };
+}
+
+function heldAt(path: string): unknown {
+  const id = path.split("/").at(-1) ?? "";
+  if (id === "blocks") return { blocks: Object.keys(held).map((each) => ({ id: each })) };
+  return { id, document: held[id], updated_at: BASE };
 }
 
 function reply(status: number, body: unknown): Response {
@@ -57,6 +67,7 @@ function named(name: string): Block {
 beforeEach(() => {
   vi.useFakeTimers();
   localStorage.clear();
+  held = {};
   onId.mockClear();
   desk = createDesk("/desk", localStorage);
   welcome(desk, COACH);
@@ -172,6 +183,16 @@ describe("a block that was begun in this browser", () => {
       "/api/v1/desk/blocks",
       "/api/v1/desk/blocks/b1",
     ]);
+  });
+});
+
+describe("an answer that was lost after the server had stored a new block", () => {
+  it("makes no second block: the first is found by its key and written on", async () => {
+    const { asked } = server();
+    held = { b1: { ...named("Winter"), key: "other" }, b2: named("Winter") };
+    begin("new-k3f", named("Winter base"));
+    await vi.advanceTimersByTimeAsync(1);
+    expect(asked.map((each) => each.path)).toEqual(["/api/v1/desk/blocks/b2"]);
   });
 });
 

@@ -7,10 +7,10 @@ import { effect, signal, type ReadonlySignal, type Signal } from "@preact/signal
 import { NoAnswer, Refused, type Fault } from "../../api/client";
 import type { Block } from "../../api/types";
 import type { SavedBlock } from "../answers";
-import { dropDraft, isOnlyHere, keepDraft } from "../block/drafts";
-import { newBlock, saveBlock } from "../desk";
+import { dropDraft, keepDraft } from "../block/drafts";
 import { ask, type Desk } from "../shell/desk-state";
 import { inPlainWords } from "../shell/plain-words";
+import { bring } from "./bring";
 
 export type Saving =
   | { readonly kind: "saved"; readonly at: string | null }
@@ -100,9 +100,7 @@ export function createSaver(desk: Desk, beginning: Beginning): Saver {
     sending = true;
     saving.value = { kind: "saving" };
     try {
-      const here = id.peek();
-      const question = () => (isOnlyHere(here) ? newBlock(document) : saveBlock(here, document));
-      const answer = await ask(desk, question);
+      const answer = await ask(desk, () => bring(id.peek(), document));
       sending = false;
       took(answer, document);
     } catch (fault) {
