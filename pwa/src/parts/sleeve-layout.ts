@@ -4,6 +4,9 @@ import { plateDiameter, usualThickness } from "./plates";
 export const WIDTH = 358;
 /** From the middle of the bar to the lower edge, where plates are cut off: to scale, not whole. */
 const BELOW_AXIS = 40;
+/** A drawing lower than this gives its plates what room it has. */
+const LOW = 150;
+const BELOW_AXIS_LOW = 26;
 /** Shaft that shows inside of the sleeve, and the ring between both, in mm. */
 export const SHAFT_MM = 70;
 export const RING_MM = 30;
@@ -11,7 +14,7 @@ export const COLLAR_MM = 45;
 
 const HIGHEST_LABEL = 22;
 /** Between the foot of the numbers and the highest plate; in it the lines run to their plates. */
-const BAND = 20;
+const BAND = 16;
 const LARGEST_RADIUS_MM = 225;
 const TOP = HIGHEST_LABEL + BAND + 6;
 const MARGIN = 4;
@@ -56,7 +59,7 @@ export interface SleeveInput {
 }
 
 export function layOut({ side, labels, lengthM, thickness, height }: SleeveInput): SleeveLayout {
-  const axis = height - BELOW_AXIS;
+  const axis = height - (height < LOW ? BELOW_AXIS_LOW : BELOW_AXIS);
   const lengthMm = lengthM * 1000;
   const wholeMm = SHAFT_MM + RING_MM + lengthMm;
   const scale = Math.min((WIDTH - 2 * MARGIN) / wholeMm, (axis - TOP) / LARGEST_RADIUS_MM);

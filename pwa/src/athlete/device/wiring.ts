@@ -30,6 +30,7 @@ function listen(phone: Phone, close: () => void): void {
     const visible = document.visibilityState === "visible";
     phone.watch(visible);
     if (!visible) {
+      if (phone.state().entries.some(({ outbox }) => outbox)) void askForBackgroundSync();
       // A mobile browser may kill what a hidden page leaves open.
       void phone.settled().then(() => document.visibilityState === "hidden" && close());
       return;
@@ -54,7 +55,7 @@ async function persist(): Promise<boolean> {
 }
 
 /** Asks the browser to wake the worker when there is a network again, where it can do that. */
-export async function askForBackgroundSync(): Promise<void> {
+async function askForBackgroundSync(): Promise<void> {
   const ready = (await navigator.serviceWorker?.ready) as WithSync | undefined;
   await ready?.sync?.register("outbox").catch(() => undefined);
 }

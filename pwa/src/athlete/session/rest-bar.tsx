@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useEffect, useRef } from "preact/hooks";
 
 import { type RestPhase, restState } from "../../offline/rest";
 import { useApp } from "../app-context";
@@ -75,7 +75,6 @@ const FLASH_MS = 2_200;
 function useRestAlarm(phase: RestPhase | null): void {
   const { alarm, flash } = useApp();
   const before = useRef(phase);
-  const [stop, setStop] = useState<(() => void) | null>(null);
   useEffect(() => {
     const was = before.current;
     before.current = phase;
@@ -83,16 +82,13 @@ function useRestAlarm(phase: RestPhase | null): void {
     if (!due) return;
     alarm.ring(phase === "ready" ? 2 : 3);
     flash.value = phase === "ready" ? "Go when ready" : "Go now";
-    const timer = setTimeout(() => {
+    const off = () => {
       flash.value = null;
-    }, FLASH_MS);
-    setStop(() => () => clearTimeout(timer));
+    };
+    const timer = setTimeout(off, FLASH_MS);
+    return () => {
+      clearTimeout(timer);
+      off();
+    };
   }, [phase, alarm, flash]);
-  useEffect(
-    () => () => {
-      stop?.();
-      flash.value = null;
-    },
-    [stop, flash],
-  );
 }

@@ -3,7 +3,7 @@ import { render } from "preact";
 import { act } from "preact/test-utils";
 import { beforeEach, describe, expect, test, vi } from "vitest";
 
-import { fakePhone, holdTimers, paired, SHEET } from "../../../tests/fakes/phone";
+import { fakePhone, type HeldTimers, holdTimers, paired, SHEET } from "../../../tests/fakes/phone";
 import { createFakeServer } from "../../../tests/fakes/server";
 import type { LoadSheet } from "../../api/types";
 import { draft } from "../../offline/entry";
@@ -33,13 +33,15 @@ const BAR: LoadSheet = {
 };
 
 let phone: Phone;
+let app: App;
+let timers: HeldTimers;
 let root: HTMLElement;
 let taps = 0;
 
 beforeEach(async () => {
   const server = createFakeServer();
   vi.stubGlobal("fetch", server.fetch);
-  const timers = holdTimers();
+  timers = holdTimers();
   phone = fakePhone({ timers });
   await paired(phone, server);
   const place = { revision: 1, session: BAR.session };
@@ -48,12 +50,12 @@ beforeEach(async () => {
   phone.subscribe(() => {
     state.value = phone.state();
   });
-  const app: App = {
+  app = {
     phone,
     state,
     clock: timers,
     router: createRouter(window),
-    alarm: { ready: () => undefined, ring: () => undefined },
+    alarm: { ready: () => undefined, ring: vi.fn() },
     update: { waiting: signal(false), useNow: () => undefined },
     focus: signal<Focus>({ exercise: null, correcting: null }),
     secret: signal(null),
@@ -161,6 +163,17 @@ describe("the Set screen", () => {
     expect(root.querySelector("[role=timer]")).toBeNull();
     await tap("Done");
     expect(root.querySelector("[role=timer]")?.textContent).toContain("rest 2:00 to 3:00");
+  });
+
+  test("says over the whole screen when the rest may end, also after a locked screen", async () => {
+    await tap("Done");
+    timers.pass(120_000);
+    await act(() => document.dispatchEvent(new Event("visibilitychange")));
+    expect(app.flash.value).toBe("Go when ready");
+    expect(app.alarm.ring).toHaveBeenCalledExactlyOnceWith(2);
+    timers.pass(60_000);
+    await act(() => document.dispatchEvent(new Event("visibilitychange")));
+    expect(app.flash.value).toBe("Go now");
   });
 
   test("ends with the way to finish", async () => {

@@ -24,34 +24,38 @@ const LIMITS: Partial<Record<Advice["suggestion"]["reason"], string>> = {
 
 /** "5 reps with 4 in reserve, planned 2", from the last set that told something. */
 export function reasonInWords(
-  { suggestion }: Advice,
+  { suggestion, rise }: Advice,
   last: { readonly set: SheetSet; readonly record: SetRecord } | null,
 ): string {
   const limit = LIMITS[suggestion.reason];
-  const parts = [last ? lastInWords(last.set, last.record) : "", limit ?? ""];
+  const parts = [last ? lastInWords(last.set, last.record, rise) : "", limit ?? ""];
   return parts.filter((part) => part !== "").join("; ");
 }
 
-function lastInWords({ target }: SheetSet, { entry }: SetRecord): string {
+function lastInWords({ target }: SheetSet, { entry }: SetRecord, rise: number): string {
   if (!is(entry, "set.done") || typeof entry.body.reps !== "number") return "";
   const { reps, rir, to_failure } = entry.body;
   const reserve = to_failure ? 0 : rir;
   const told =
     count(reps, "rep") + (typeof reserve === "number" ? ` with ${reserve} in reserve` : "");
-  return `${told}, ${planInWords(target, reps, reserve)}`;
+  const other = otherThanPlanned(target, reps, reserve);
+  if (other !== null) return `${told}, planned ${other}`;
+  // As planned, and yet it moves: the plan's load came from another maximum than this set shows.
+  if (rise !== 0) return `${told}: a ${rise > 0 ? "higher" : "lower"} maximum`;
+  return `${told}, as planned`;
 }
 
-/** Only what differs: "planned 2" where the repetitions were as planned and the reserve was not. */
-function planInWords(
+/** Only what differs: "2" where the repetitions were as planned and the reserve was not. */
+function otherThanPlanned(
   { reps, rir }: SheetSet["target"],
   doneReps: number,
   reserve: number | null,
-): string {
+): string | null {
   const otherReps = reps !== undefined && reps !== doneReps;
   const otherReserve = rir !== undefined && rir !== reserve;
-  if (otherReps && otherReserve) return `planned ${reps} with ${rir}`;
-  if (otherReps) return `planned ${reps}`;
-  return otherReserve ? `planned ${rir}` : "as planned";
+  if (otherReps && otherReserve) return `${reps} with ${rir}`;
+  if (otherReps) return String(reps);
+  return otherReserve ? String(rir) : null;
 }
 
 /** The last set done of an exercise that had a table, in plan order. */

@@ -98,9 +98,14 @@ describe("the suggestion", () => {
     [5, 4, "5 reps with 4 in reserve, planned 2"],
     [6, 2, "6 reps with 2 in reserve, planned 5"],
     [4, 0, "4 reps with 0 in reserve, planned 5 with 2"],
-    [5, 2, "5 reps with 2 in reserve, as planned"],
+    [5, 2, "5 reps with 2 in reserve: a higher maximum"],
   ])("says why: %i reps with %i in reserve", (reps, rir, words) => {
     expect(reasonInWords(advice(1, "up"), done(reps, rir))).toBe(words);
+  });
+
+  test("says that a set was as planned where the plan stands", () => {
+    const words = reasonInWords(advice(0, "same"), done(5, 2));
+    expect(words).toBe("5 reps with 2 in reserve, as planned");
   });
 
   test("says what limits it", () => {
