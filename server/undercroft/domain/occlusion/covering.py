@@ -78,10 +78,10 @@ def _of_the_whole(on: date, file: ScreeningFile) -> Iterator[Standing]:
     for why in _age_reasons(on, file, latest):
         yield Standing(why, latest.on, latest.on, active=True)
     for signed in file.signatures:
-        if signed.of == latest.id and signed.aim is Aim.RECOVERY:
+        if signed.aim is Aim.RECOVERY:
             words = "recovery as the aim, as the coach says"
-            why = reason("recovery-as-aim", Outcome.CLINICAL, words)
-            yield Standing(why, signed.on, signed.on, active=True)
+            why = reason("recovery-as-aim", Outcome.CLINICAL, words, passes=True)
+            yield Standing(why, signed.on, signed.on, active=signed.of == latest.id)
 
 
 def _age_reasons(on: date, file: ScreeningFile, latest: Answered) -> list[Reason]:

@@ -55,7 +55,7 @@ def next_exposure(done: Collection[date], on: date, ill: Collection[date] = ()) 
     taken = 0
     for day, following in zip(days, [*days[1:], on], strict=False):
         away = (following - day).days // LIMITS.away_days
-        back = away or any(day <= one <= following for one in ill)
+        back = away or any(day <= one < following for one in ill)
         taken = max(0, min(taken + 1, FULL_DOSE - 1) - LIMITS.steps_back * back)
     return taken + 1
 
@@ -78,7 +78,7 @@ def ladder_issues(work: Work, exposure: int) -> Iterator[Issue]:
         yield stop(
             "exposure-failure", f"sets to failure, or near it, at exposure {exposure}", right
         )
-    if work.load_percent is not None and work.load_percent > allowed.load_percent + HAIR:
+    if allowed is not FULL and (work.load_percent or 0) > allowed.load_percent + HAIR:
         what = f"{work.load_percent:g} % of the maximum at exposure {exposure}"
         yield stop("exposure-load", what, right)
     if work.both_at_once and not allowed.both_at_once:

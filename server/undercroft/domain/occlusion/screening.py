@@ -41,10 +41,15 @@ def decide(answered: Answered, trains_alone: bool = True) -> Decision:
 
 
 def answer_reasons(answered: Answered) -> Iterator[Reason]:
-    """Every reason that the answers give, from whatever can be read."""
+    """Every reason that the answers give, from whatever can be read.
+
+    An answer that does not belong among the others is looked at all the same.
+    """
     for question in asked(answered.asked):
         yield from _of_question(question, answered)
     for key in answered.given:
+        if key in BY_KEY and BY_KEY[key].asked is not answered.asked:
+            yield from _of_question(BY_KEY[key], answered)
         if key not in BY_KEY:
             words = f"an answer to a question that is not known here: {key!r}"
             opens = "an up-to-date app, and the screening anew"

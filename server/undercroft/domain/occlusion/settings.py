@@ -145,7 +145,7 @@ BASIS: dict[str, Basis] = {
     "numb_asked_s": _basis(Mark.COMMON_PRACTICE, "numb within about 20 s means too tight"),
     "numb_early_s": _basis(Mark.OWN_CHOICE, "10 s to answer the question that is asked at 20 s"),
     "numb_clears_s": _basis(Mark.OWN_CHOICE, "what 'clears at once' means, at the most"),
-    "most_sets": _basis(Mark.P_FROM_MEMORY, "2-4 sets"),
+    "most_sets": _basis(Mark.P_FROM_MEMORY, "2-4 sets with the wrap on"),
     "rest_least_s": _basis(Mark.P_FROM_MEMORY, "rests of 30-60 s with the wraps on"),
     "rest_most_s": _basis(Mark.P_FROM_MEMORY, "rests of 30-60 s with the wraps on"),
     "rep_s": _basis(

@@ -27,8 +27,8 @@ class Urgency(StrEnum):
 
 
 TWO_LINES = (
-    "Numb, white, blue, cold, pain under the wrap, weak, dizzy, unsure: all off, not again today.",
-    "Chest pain, no breath, sudden headache, speech or face changed: off, and emergency number.",
+    "Numb, tingling, white, blue, cold, pain under the wrap, weak, dizzy, sick, unsure: wraps off.",
+    "Chest pain, no breath, sudden headache, speech or face changed: wraps off, emergency number.",
 )
 """For the wrap screen; the whole list stands in the cautions."""
 
