@@ -77,8 +77,10 @@ class Handset:
 
     def kill(self) -> None:
         """End every process of this browser at once, as an empty battery does."""
-        for pid in self._processes():
-            os.kill(pid, signal.SIGKILL)
+        groups = {os.getpgid(pid) for pid in self._processes()}
+        assert groups, "there is no browser to kill"
+        for group in groups:
+            os.killpg(group, signal.SIGKILL)
         until = time.monotonic() + 10
         while self._processes() and time.monotonic() < until:
             time.sleep(0.02)
@@ -86,7 +88,7 @@ class Handset:
 
     def _processes(self) -> list[int]:
         listed = subprocess.run(
-            ["pgrep", "-f", f"--user-data-dir={self.profile}"],
+            ["pgrep", "-f", "--", f"--user-data-dir={self.profile}( |$)"],
             capture_output=True,
             text=True,
             check=False,

@@ -1,0 +1,191 @@
+"""The whole path with the network gone and the server stopped: nothing lost, nothing doubled."""
+
+import re
+from collections import Counter
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Page, Playwright, expect
+from tests.browser import hands
+from tests.browser.chromium import PHONE, Handset, handset
+from tests.browser.conftest import Squad
+from tests.server_process import ServerProcess
+
+from undercroft.domain.ledger import Entry
+from undercroft.services import ledger, results
+from undercroft.store import database
+
+pytestmark = pytest.mark.browser
+
+SETS_OF_MONDAY = 10
+
+
+def stored(server: ServerProcess, squad: Squad) -> list[Entry]:
+    """What the server holds, read from its file."""
+    database.open_database(server.database)
+    database.connect()
+    try:
+        return ledger.entries_of(squad.athlete_id)
+    finally:
+        database.close_all()
+
+
+def kinds(entries: list[Entry]) -> Counter[str]:
+    return Counter(entry.kind for entry in entries)
+
+
+def test_a_session_done_without_a_server_is_on_the_desk_once(
+    server: ServerProcess, squad: Squad, phone: Handset
+) -> None:
+    page = phone.switch_on()
+    hands.pair(page, server.url, squad.secret)
+    assert phone.context is not None
+    phone.context.set_offline(True)
+    server.stop()
+
+    page.goto(server.url)
+    hands.begin(page)
+    for _ in range(3):
+        hands.record_as_planned(page)
+    page.reload()
+    expect(page.get_by_role("button", name="Set 4 of 4. Show all sets")).to_be_visible()
+    assert hands.record_everything(page) == SETS_OF_MONDAY - 3
+    hands.finish(page)
+    waiting = "10 sets and 2 more entries on this phone only, nothing sent yet"
+    expect(page.get_by_role("button", name=waiting, exact=True)).to_be_visible()
+
+    server.start()
+    phone.context.set_offline(False)
+    hands.send_now(page, server.url)
+    arrived = stored(server, squad)
+    assert kinds(arrived) == {"session.started": 1, "set.done": 10, "session.finished": 1}
+    assert len({entry.set for entry in arrived if entry.kind == "set.done"}) == SETS_OF_MONDAY
+
+
+def test_the_desk_reads_planned_beside_done_and_the_next_loads_have_moved(
+    server: ServerProcess, squad: Squad, phone: Handset, laptop: Handset
+) -> None:
+    page = phone.switch_on()
+    hands.pair(page, server.url, squad.secret)
+    hands.begin(page)
+    hands.skip_ramp(page)
+    page.get_by_role("button", name="In reserve: more").click()
+    page.get_by_role("button", name="In reserve: more").click()
+    hands.record_everything(page)
+    hands.finish(page)
+    hands.send_now(page, server.url)
+
+    database.open_database(server.database)
+    database.connect()
+    done = results.results(squad.athlete_id)
+    database.close_all()
+    (monday,) = [session for session in done if session.session == "w1-mon"]
+    assert monday.state == "finished"
+    sets = [one.done for exercise in monday.exercises for one in exercise.sets]
+    assert len(sets) == SETS_OF_MONDAY
+    assert all(one is not None and one.kind == "done" for one in sets)
+
+    desk = laptop.switch_on()
+    hands.log_in(desk, server.url, "ottilie@example.org", "rope, pulley, chalk")
+    desk.get_by_role("link", name="Runa Tealdi").click()
+    expect(desk.get_by_role("heading", name="Runa Tealdi")).to_be_visible()
+
+
+def test_an_app_opened_without_any_network_is_at_the_right_place_at_once(
+    server: ServerProcess, squad: Squad, phone: Handset
+) -> None:
+    page = phone.switch_on()
+    hands.pair(page, server.url, squad.secret)
+    hands.begin(page)
+    hands.record_as_planned(page)
+    phone.switch_off()
+    server.stop()
+
+    page = phone.switch_on()
+    page.goto(server.url)
+    expect(page.get_by_role("button", name="Set 2 of 4. Show all sets")).to_be_visible()
+    server.start()
+
+
+def test_a_browser_killed_right_after_a_confirmed_tap_loses_nothing_20_times(
+    server: ServerProcess, squad: Squad, phone: Handset
+) -> None:
+    page = phone.switch_on()
+    hands.pair(page, server.url, squad.secret)
+    phone.switch_off()
+    server.stop()
+    page = opened(phone, server)
+    hands.begin(page)
+    for tap in range(20):
+        if page.get_by_role("button", name="Finish the session").is_visible():
+            hands.finish(page)
+            hands.begin(page)
+        hands.record_as_planned(page)
+        phone.kill()
+        page = opened(phone, server)
+        expect(
+            page.get_by_role("button", name=re.compile(rf"^Sync: {tap + 1} set"))
+        ).to_be_visible()
+    server.start()
+    hands.send_now(page, server.url)
+    arrived = [entry for entry in stored(server, squad) if entry.kind == "set.done"]
+    assert len(arrived) == 20
+    assert len({(entry.session, entry.set) for entry in arrived}) == 20
+
+
+def opened(phone: Handset, server: ServerProcess) -> Page:
+    """The app as it opens on a phone that was switched on again."""
+    page = phone.switch_on()
+    page.goto(server.url)
+    expect(page.get_by_role("button", name=hands.SYNC)).to_be_visible()
+    return page
+
+
+def test_two_phones_without_a_network_on_one_session_are_told_as_two_answers(
+    server: ServerProcess, squad: Squad, phone: Handset, playwright: Playwright, tmp_path: Path
+) -> None:
+    with handset(playwright, tmp_path / "second", viewport=PHONE) as other:
+        first = phone.switch_on()
+        hands.pair(first, server.url, squad.secret)
+        second = other.switch_on()
+        hands.pair_by_code(second, server.url, squad.code)
+        server.stop()
+        for page in (first, second):
+            page.goto(server.url)
+            hands.begin(page)
+            hands.skip_ramp(page)
+        second.get_by_role("button", name="Reps: less").click()
+        hands.record_as_planned(first)
+        hands.record_as_planned(second)
+        server.start()
+        hands.send_now(first, server.url)
+        hands.send_now(second, server.url)
+    database.open_database(server.database)
+    database.connect()
+    (monday,) = [s for s in results.results(squad.athlete_id) if s.session == "w1-mon"]
+    database.close_all()
+    done = monday.exercises[0].sets[0].done
+    assert done is not None
+    assert done.two_answers
+
+
+def test_a_set_is_corrected_in_the_session_and_the_desk_has_the_correction_alone(
+    server: ServerProcess, squad: Squad, phone: Handset
+) -> None:
+    page = phone.switch_on()
+    hands.pair(page, server.url, squad.secret)
+    hands.begin(page)
+    hands.record_as_planned(page)
+    page.get_by_role("button", name="Undo").click()
+    expect(page.get_by_role("button", name="Set 1 of 4. Show all sets")).to_be_visible()
+    page.get_by_role("button", name="Reps: less").click()
+    hands.record_as_planned(page)
+    hands.send_now(page, server.url)
+    database.open_database(server.database)
+    database.connect()
+    (monday,) = [s for s in results.results(squad.athlete_id) if s.session == "w1-mon"]
+    database.close_all()
+    done = monday.exercises[0].sets[0].done
+    assert done is not None
+    assert done.reps == 4
+    assert not done.two_answers
