@@ -1,4 +1,4 @@
-"""Hard sets, tonnage, adherence, speed work and occlusion exposure."""
+"""Hard sets, tonnage, adherence and speed work."""
 
 from datetime import date
 
@@ -18,7 +18,6 @@ from tests.domain.program.plans import (
 )
 
 from undercroft.domain.exercise import Exercise, Implement
-from undercroft.domain.ledger import Entry
 from undercroft.domain.load_sheet import (
     ForceCurve,
     SheetExercise,
@@ -27,23 +26,14 @@ from undercroft.domain.load_sheet import (
     SheetSet,
     Target,
 )
-from undercroft.domain.program.methods import Limb, Method, OcclusionRule, Restriction, Side
+from undercroft.domain.program.methods import Method, Side
 from undercroft.domain.program.monitoring import (
-    Adherence,
     DoneSet,
-    Fate,
-    Today,
-    Wear,
-    adherence,
     course_of,
     done_sets,
-    exposures,
-    fates,
     hard_sets,
-    occlusion_reps,
     speed_work,
     tonnage,
-    wears,
 )
 from undercroft.domain.program.monitoring.resistance import mean_resistance
 from undercroft.domain.sheet import work_out
@@ -214,64 +204,6 @@ class TestDoneSets:
         assert tonnage([one]).kg == 400
 
 
-class TestAdherence:
-    PLAN = session(exercise("back-squat", sets(3, 5, kg(100))), key="w1.day1")
-    FRIDAY = date(2026, 11, 6)
-
-    def fates(self, *entries, heard_through=None, today=FRIDAY, planned_kg=None):
-        told = record("w1.day1", *entries) if entries else None
-        return fates(MONDAY, self.PLAN, told, Today(today, heard_through), planned_kg)
-
-    def test_each_fate_is_counted_apart(self):
-        found = self.fates(
-            ("set.done", "back-squat.s1", {"load_kg": 100, "reps": 5}),
-            ("set.done", "back-squat.s2", {"load_kg": 95, "reps": 5}),
-            ("set.skipped", "back-squat.s3", {"why": "knee"}),
-            planned_kg={f"back-squat.s{n}": 100.0 for n in (1, 2, 3)},
-        )
-        assert list(found.values()) == [Fate.DONE, Fate.CHANGED, Fate.SKIPPED]
-        assert adherence([found]) == Adherence(done=1, changed=1, skipped=1)
-        assert adherence([found]).planned == 3
-
-    def test_silence_without_signal_is_unknown_and_not_skipped(self):
-        assert set(self.fates().values()) == {Fate.UNKNOWN}
-        assert set(self.fates(heard_through=date(2026, 11, 1)).values()) == {Fate.UNKNOWN}
-
-    def test_silence_of_a_phone_that_has_sent_all_is_skipped(self):
-        assert set(self.fates(heard_through=MONDAY).values()) == {Fate.SKIPPED}
-
-    def test_a_day_that_has_not_passed_is_ahead_and_not_counted(self):
-        ahead = self.fates(today=MONDAY)
-        assert set(ahead.values()) == {Fate.AHEAD}
-        assert adherence([ahead]).planned == 0
-
-    def test_what_a_finished_session_has_no_answer_for_was_skipped(self):
-        found = self.fates(
-            ("set.done", "back-squat.s1", {"load_kg": 100, "reps": 5}),
-            ("session.finished", "", {"rpe": 6, "minutes": 50}),
-        )
-        assert list(found.values()) == [Fate.DONE, Fate.SKIPPED, Fate.SKIPPED]
-
-    @pytest.mark.parametrize(
-        ("reps", "fate"), [(5, Fate.DONE), (4, Fate.CHANGED), (6, Fate.CHANGED)]
-    )
-    def test_other_repetitions_are_a_change(self, reps, fate):
-        assert self.fates(("set.done", "back-squat.s1", {"reps": reps}))["back-squat.s1"] is fate
-
-    def test_a_set_to_failure_has_no_repetitions_to_miss(self):
-        plan = session(exercise("back-squat", sets(1, 15, kg(40), to_failure=True)), key="w1.day1")
-        told = record("w1.day1", ("set.done", "back-squat.s1", {"reps": 11, "load_kg": 40}))
-        found = fates(MONDAY, plan, told, Today(self.FRIDAY))
-        assert found["back-squat.s1"] is Fate.DONE
-
-    def test_a_swap_is_a_change(self):
-        found = self.fates(
-            ("exercise.swapped", "", {"exercise": "back-squat", "to": "goblet-squat"}),
-            ("set.done", "back-squat.s1", {"reps": 5}),
-        )
-        assert found["back-squat.s1"] is Fate.CHANGED
-
-
 class TestSpeedWork:
     def test_power_peaks_at_the_fifth_set_and_has_gone_by_the_eighth(self):
         # A made series after common practice: best at four or five, gone by eight.
@@ -310,40 +242,3 @@ class TestSpeedWork:
 
     def test_other_work_is_no_speed_work(self):
         assert speed_work([done(velocities=(0.5,), resistance_kg=100)]) == ()
-
-
-class TestExposure:
-    def test_minutes_are_summed_by_week_and_limb(self):
-        worn = [
-            Wear(date(2026, 11, 2), "left upper arm", 390),
-            Wear(date(2026, 11, 2), "right upper arm", 400),
-            Wear(date(2026, 11, 5), "left upper arm", 330),
-            Wear(date(2026, 11, 9), "left upper arm", 300),
-        ]
-        first, second, third = exposures(worn)
-        assert (first.limb, first.minutes, first.longest_s, first.days) == (
-            "left upper arm", 12, 390, 2,
-        )  # fmt: skip
-        assert second.limb == "right upper arm"
-        assert (third.monday, third.minutes) == (date(2026, 11, 9), 5)
-
-    def test_wear_is_read_from_wraps_taken_off(self):
-        at = "2026-11-02T18:20:00+01:00"
-        entries = [
-            Entry("1", "wrap.on", at, body={"limb": "left thigh"}),
-            Entry("2", "wrap.off", at, body={"limb": "left thigh", "seconds": 395}),
-        ]
-        assert wears(entries) == (Wear(MONDAY, "left thigh", 395.0),)
-
-    def test_repetitions_count_for_the_limb_that_the_plan_restricts(self):
-        rule = OcclusionRule(Limb.THIGH, Restriction.WRAP)
-        plan = session(
-            exercise("leg-extension", sets(2, 30, kg(20)), Method.OCCLUSION, details=rule),
-            key="w1.day1",
-        )
-        told = record(
-            "w1.day1",
-            ("set.done", "leg-extension.s1", {"load_kg": 20, "reps": 30}),
-            ("set.done", "leg-extension.s2", {"load_kg": 20, "reps": 14, "to_failure": True}),
-        )
-        assert occlusion_reps(done_sets(MONDAY, plan, told, CATALOGUE)) == {(MONDAY, "thigh"): 44}

@@ -12,10 +12,14 @@ class Severity(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Finding:
-    """`where` is for people, `path` for programs (`weeks.0.sessions.1.exercises.2.sets.0`)."""
+    """`where` is for people, `path` for programs (`weeks.0.sessions.1.exercises.2.sets.0`).
+
+    `check` is the name of the check that found it; empty where working out alone came upon it.
+    """
 
     severity: Severity
     where: str
     path: str
     what: str
     right: str
+    check: str = ""

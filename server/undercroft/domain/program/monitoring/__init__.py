@@ -8,13 +8,6 @@ from undercroft.domain.program.monitoring.adherence import (
     fates,
 )
 from undercroft.domain.program.monitoring.done import DoneSet, done_sets
-from undercroft.domain.program.monitoring.exposure import (
-    Exposure,
-    Wear,
-    exposures,
-    occlusion_reps,
-    wears,
-)
 from undercroft.domain.program.monitoring.hard_sets import (
     WeekOfSets,
     counts_for,
@@ -40,9 +33,8 @@ from undercroft.domain.program.monitoring.speed_work import Course, SpeedWork, c
 from undercroft.domain.program.monitoring.tonnage import Tonnage, tonnage
 
 __all__ = [
-    "DISPUTED", "SD_NAME", "Adherence", "Course", "DoneSet", "Exposure", "Fate", "Rated",
-    "SmoothedLoad", "SpeedWork", "Today", "Tonnage", "Wear", "WeekLoad", "WeekOfSets", "adherence",
-    "counts_for", "course_of", "daily_loads", "done_sets", "exposures", "fates", "hard_sets",
-    "is_hard", "occlusion_reps", "session_load", "smoothed_loads", "speed_work", "tonnage", "wears",
-    "week_load", "week_loads", "weighted",
+    "DISPUTED", "SD_NAME", "Adherence", "Course", "DoneSet", "Fate", "Rated", "SmoothedLoad",
+    "SpeedWork", "Today", "Tonnage", "WeekLoad", "WeekOfSets", "adherence", "counts_for",
+    "course_of", "daily_loads", "done_sets", "fates", "hard_sets", "is_hard", "session_load",
+    "smoothed_loads", "speed_work", "tonnage", "week_load", "week_loads", "weighted",
 ]  # fmt: skip

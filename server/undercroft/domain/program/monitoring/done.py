@@ -9,7 +9,7 @@ from undercroft.domain.exercise import Catalogue
 from undercroft.domain.ledger import SessionRecord
 from undercroft.domain.load_sheet import LoadSheet, SheetExercise, SheetSet
 from undercroft.domain.program.block import ExercisePlan, SessionPlan
-from undercroft.domain.program.methods import Limb, Method, OcclusionRule, Side
+from undercroft.domain.program.methods import Method, Side
 from undercroft.domain.program.monitoring.resistance import mean_resistance
 
 
@@ -37,7 +37,6 @@ class DoneSet:
     share: float | None = None
     velocities: tuple[float, ...] = ()
     quality: int | None = None
-    limb: Limb | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,7 +94,6 @@ def _done(
 ) -> DoneSet:
     plan, exercise, load_kg = line.plan, catalogue[line.exercise], body.get("load_kg")
     method = plan.method if plan else Method.STRAIGHT
-    details = plan.details if plan else None
     maximum = line.sheet.maximum if line.sheet else None
     blocks = sum(body.get("blocks") or ())
     return DoneSet(
@@ -114,5 +112,4 @@ def _done(
         share=load_kg / maximum.kg if load_kg and maximum else None,
         velocities=tuple(body.get("velocities_m_s") or ()),
         quality=body.get("quality"),
-        limb=details.limb if isinstance(details, OcclusionRule) else None,
     )
