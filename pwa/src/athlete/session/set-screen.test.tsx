@@ -1,7 +1,7 @@
 import { signal } from "@preact/signals";
 import { render } from "preact";
 import { act } from "preact/test-utils";
-import { beforeEach, describe, expect, test, vi } from "vitest";
+import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 
 import { fakePhone, type HeldTimers, holdTimers, paired, SHEET } from "../../../tests/fakes/phone";
 import { createFakeServer } from "../../../tests/fakes/server";
@@ -72,6 +72,12 @@ beforeEach(async () => {
     ),
   );
   taps = 0;
+});
+
+afterEach(async () => {
+  render(null, root);
+  phone.stop();
+  await phone.settled();
 });
 
 /** Taps a button by its text or its label, once it takes taps. */
@@ -168,11 +174,11 @@ describe("the Set screen", () => {
   test("says over the whole screen when the rest may end, also after a locked screen", async () => {
     await tap("Done");
     timers.pass(120_000);
-    await act(() => document.dispatchEvent(new Event("visibilitychange")));
+    await act(() => void document.dispatchEvent(new Event("visibilitychange")));
     expect(app.flash.value).toBe("Go when ready");
     expect(app.alarm.ring).toHaveBeenCalledExactlyOnceWith(2);
     timers.pass(60_000);
-    await act(() => document.dispatchEvent(new Event("visibilitychange")));
+    await act(() => void document.dispatchEvent(new Event("visibilitychange")));
     expect(app.flash.value).toBe("Go now");
   });
 
