@@ -57,7 +57,8 @@ export type Opening =
 
 /**
  * What to open: a draft that began from the server's present state goes on; where the server's
- * state has moved on since, a person has to choose.
+ * state has moved on since, a person has to choose. A draft that the server holds word for word is
+ * needless: its answer was lost, not its text.
  */
 export function opening(
   draft: Draft | null,

@@ -16,6 +16,7 @@ describe("what went wrong", () => {
 
   it("says how long to wait where the server wants to be left alone", () => {
     expect(inPlainWords(refused("too often", 0, 30))).toBe("Too often. Try again in 30 s.");
+    expect(inPlainWords(refused("too often; wait 30 s", 0, 30))).toBe("Too often; wait 30 s.");
   });
 
   it("leads over to the list of faults where there is one", () => {

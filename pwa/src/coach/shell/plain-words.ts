@@ -11,7 +11,8 @@ export function inPlainWords(fault: unknown): string {
       : `${faults.length} things have to be put right:`;
   }
   const { detail, title } = fault.problem;
-  const wait = fault.retryAfterS === null ? "" : ` Try again in ${fault.retryAfterS} s.`;
+  const told = fault.retryAfterS === null || /\d+ s\b/.test(detail);
+  const wait = told ? "" : ` Try again in ${fault.retryAfterS} s.`;
   return `${sentence(detail || title)}${wait}`;
 }
 

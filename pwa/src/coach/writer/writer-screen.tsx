@@ -1,4 +1,4 @@
-import { useMemo, useState } from "preact/hooks";
+import { useEffect, useMemo, useReducer, useRef } from "preact/hooks";
 
 import type { BlockAnswer } from "../answers";
 import { draftOf, dropDraft, isOnlyHere, opening, type Draft, type Opening } from "../block/drafts";
@@ -20,8 +20,15 @@ export function WriterScreen({ id }: { readonly id: string }) {
   const load = useLoad<BlockAnswer | null>(`block ${id}`, async () =>
     isOnlyHere(id) ? null : block(id),
   );
-  const [chosen, setChosen] = useState<Opening | null>(null);
-  const opened = chosen ?? toOpen(load.now, draft);
+  // What is open stays open: an answer that comes later, after a new log-in say, opens nothing else.
+  const settled = useRef<Opening | null>(null);
+  const [, draw] = useReducer((count: number) => count + 1, 0);
+  const opened = settled.current ?? toOpen(load.now, draft);
+  if (opened && opened.from !== "both") settled.current = opened;
+  const needless = draft !== null && opened?.from === "server";
+  useEffect(() => {
+    if (needless) dropDraft(desk.shelf, coach, id);
+  }, [needless]);
   if (opened && opened.from !== "both") return <WriterPage id={id} opening={opened} />;
   const above = <Link to={BLOCKS}>Blocks</Link>;
   return (
@@ -39,10 +46,11 @@ export function WriterScreen({ id }: { readonly id: string }) {
 
   function choose(own: boolean) {
     if (opened?.from !== "both") return;
-    const { base } = opened;
-    if (own) return setChosen({ from: "draft", document: opened.draft.document, base });
-    dropDraft(desk.shelf, coach, id);
-    setChosen({ from: "server", document: opened.document, base });
+    const { base, draft: kept, document } = opened;
+    settled.current = own
+      ? { from: "draft", document: kept.document, base }
+      : { from: "server", document, base };
+    draw(0);
   }
 }
 
