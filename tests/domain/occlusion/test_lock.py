@@ -31,6 +31,7 @@ from undercroft.domain.occlusion import (
     Stopped,
     start_on,
     state_on,
+    states_on,
     valid_until,
 )
 
@@ -69,6 +70,12 @@ def test_the_coachs_signature_opens_it_for_six_months():
 )
 def test_six_months_end_within_the_month_that_they_reach(on, until):
     assert valid_until(screened(on)) == until
+
+
+def test_many_days_at_once_are_the_same_as_one_by_one():
+    file = read(screened(), screened(LATER, "s2", kidney="yes"), clearances=(cleared("kidney"),))
+    days = [DAY, LATER, date(2026, 9, 2), date(2027, 3, 2)]
+    assert states_on(days, file) == {on: state_on(on, file) for on in days}
 
 
 def test_a_signature_counts_for_the_screening_that_it_read():

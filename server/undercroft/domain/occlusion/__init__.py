@@ -39,7 +39,7 @@ from undercroft.domain.occlusion.issue import Issue
 from undercroft.domain.occlusion.lacking import valid_until
 from undercroft.domain.occlusion.ladder import FULL_DOSE, RUNGS, Rung, next_exposure, rung
 from undercroft.domain.occlusion.ladder import in_words as rung_in_words
-from undercroft.domain.occlusion.lock import Lock, start_on, state_on
+from undercroft.domain.occlusion.lock import Lock, start_on, state_on, states_on
 from undercroft.domain.occlusion.measures import score
 from undercroft.domain.occlusion.next_load import ASK, NextLoad, Step, next_load_table, next_step
 from undercroft.domain.occlusion.placing import HOW, lifting_issues, placing_issues
@@ -106,7 +106,7 @@ __all__ = [
     "estimate_thigh", "exposure_on", "frequency_issues", "gap_issues", "lifting_issues",
     "load_issues", "load_range_kg", "most_tightness", "next_exposure", "next_load_table",
     "next_step", "placing_issues", "planned_reps", "predicted_wear_s", "reps_issues", "rung",
-    "rung_in_words", "score", "session_issues", "sites_of", "start_on", "state_on",
+    "rung_in_words", "score", "session_issues", "sites_of", "start_on", "state_on", "states_on",
     "stop_urgency", "target_mmhg", "valid_until", "wear_issues", "wears_of", "weekly",
     "work_issues", "work_of", "worn_issues",
 ]  # fmt: skip

@@ -1,12 +1,12 @@
 """Which clearances answer a standing reason, and what is still missing where none does."""
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from datetime import date
 
 from undercroft.domain.occlusion.answers import Answered, day
 from undercroft.domain.occlusion.clearance import Aim, Clearance
-from undercroft.domain.occlusion.history import ScreeningFile, Standing, standing_reasons
+from undercroft.domain.occlusion.history import ScreeningFile, Standing
 from undercroft.domain.occlusion.measures import age_on
 from undercroft.domain.occlusion.question import Outcome
 from undercroft.domain.occlusion.reason import IN_COMPANY, Reason, reason
@@ -38,10 +38,12 @@ class Covered:
         return clinical and any(one.prescription is not None for one in self.by)
 
 
-def covered_on(on: date, file: ScreeningFile) -> list[Covered]:
-    """Each reason that needs a clinician, with the clearances that cover it on that day."""
-    standing = (*standing_reasons(file), *_of_the_whole(on, file))
-    return [_cover(on, file, one) for one in standing]
+def covered_on(on: date, file: ScreeningFile, standing: Collection[Standing]) -> list[Covered]:
+    """Each reason that needs a clinician, with the clearances that cover it on that day.
+
+    `standing` are the file's `standing_reasons`, which are the same for every day.
+    """
+    return [_cover(on, file, one) for one in (*standing, *_of_the_whole(on, file))]
 
 
 def valid_clearances(on: date, file: ScreeningFile) -> Iterator[Clearance]:

@@ -4,13 +4,18 @@ A sheet carries `state_on` of its day; a phone that holds the sheet keeps to `un
 asks the questions of the day before the first wrap goes on: `start_on`.
 """
 
-from collections.abc import Collection
+from collections.abc import Collection, Iterable
 from dataclasses import dataclass, replace
 from datetime import date
 
 from undercroft.domain.occlusion.clearance import NO_CLINICIAN, ClinicianLimits, tightest
 from undercroft.domain.occlusion.covering import Covered, covered_on
-from undercroft.domain.occlusion.history import ScreeningFile, reasons_of_day
+from undercroft.domain.occlusion.history import (
+    ScreeningFile,
+    Standing,
+    reasons_of_day,
+    standing_reasons,
+)
 from undercroft.domain.occlusion.lacking import lacking_on, lacking_today, valid_until
 from undercroft.domain.occlusion.question import Outcome
 from undercroft.domain.occlusion.reason import Reason
@@ -43,10 +48,13 @@ class Lock:
 
 def state_on(on: date, file: ScreeningFile) -> Lock:
     """The lock as it stands on that day, from everything on record."""
-    covered = covered_on(on, file)
-    closing = [one.closed for one in covered if one.closed is not None]
-    closing += [*lacking_on(on, file), *reasons_of_day(file, on)]
-    return _closed(closing) if closing else _opened(file, covered)
+    return states_on([on], file)[on]
+
+
+def states_on(days: Iterable[date], file: ScreeningFile) -> dict[date, Lock]:
+    """The lock on each of many days, with the record read once."""
+    standing = standing_reasons(file)
+    return {on: _state(on, file, standing) for on in days}
 
 
 def start_on(on: date, file: ScreeningFile, after_check_due: bool = False) -> Lock:
@@ -65,6 +73,13 @@ def start_on(on: date, file: ScreeningFile, after_check_due: bool = False) -> Lo
         what_opens_it=(*lock.what_opens_it, *more.what_opens_it),
         do_now=lock.do_now,
     )
+
+
+def _state(on: date, file: ScreeningFile, standing: Collection[Standing]) -> Lock:
+    covered = covered_on(on, file, standing)
+    closing = [one.closed for one in covered if one.closed is not None]
+    closing += [*lacking_on(on, file), *reasons_of_day(file, on)]
+    return _closed(closing) if closing else _opened(file, covered)
 
 
 def _opened(file: ScreeningFile, covered: Collection[Covered]) -> Lock:

@@ -45,16 +45,17 @@ def answer_reasons(answered: Answered) -> Iterator[Reason]:
 
     An answer that does not belong among the others is looked at all the same.
     """
-    for question in asked(answered.asked):
+    when = answered.asked
+    for question in asked(when):
         yield from _of_question(question, answered)
     for key in answered.given:
-        if key in BY_KEY and BY_KEY[key].asked is not answered.asked:
+        if key in BY_KEY and BY_KEY[key].asked is not when:
             yield from _of_question(BY_KEY[key], answered)
         if key not in BY_KEY:
             words = f"an answer to a question that is not known here: {key!r}"
             opens = "an up-to-date app, and the screening anew"
             yield reason(key, Outcome.INCOMPLETE, words, opens)
-    if answered.asked is Asked.SCREENING:
+    if when is Asked.SCREENING:
         yield from measure_reasons(answered)
 
 
@@ -80,6 +81,8 @@ def _decision(found: list[Reason], points: int = 0) -> Decision:
 
 
 def _of_question(question: Question, answered: Answered) -> Iterator[Reason]:
+    if question.kind is Kind.YES_NO and answered.given.get(question.key) == Reply.NO:
+        return
     if question.key not in answered.given:
         words = f"not answered: {question.text}"
         yield reason(question.key, Outcome.INCOMPLETE, words)
@@ -89,5 +92,5 @@ def _of_question(question: Question, answered: Answered) -> Iterator[Reason]:
     except DomainError as fault:
         yield reason(question.key, Outcome.INCOMPLETE, fault.what, fault.right)
         return
-    if question.kind is Kind.YES_NO and reply != Reply.NO:
+    if question.kind is Kind.YES_NO:
         yield reason_of(question, str(reply))
