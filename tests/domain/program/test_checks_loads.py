@@ -44,19 +44,19 @@ class TestKitMissing:
         plan = one_day(exercise("curl-bar-curl", sets(2, 10, kg(30))))
         (one,) = found("kit-missing", plan)
         assert one.severity is Severity.STOP
-        assert one.what == "curl bar is not here"
+        assert one.what == "not here: curl bar"
         assert one.where == "week 1, Monday, exercise 1 (curl-bar-curl)"
         assert one.path == "weeks.0.sessions.0.exercises.0"
 
     def test_what_an_exercise_needs_besides_is_found(self):
         plan = one_day(exercise("dip", sets(2, 8, kg(75))))
-        assert found("kit-missing", plan)[0].what == "dip bars is not here"
+        assert found("kit-missing", plan)[0].what == "not here: dip bars"
 
     def test_a_wrap_that_is_not_in_the_kit_is_found(self):
         rule = OcclusionRule(Limb.UPPER_ARM, Restriction.WRAP, tightness=5)
         work = sets(3, 15, percent(30))
         plan = one_day(exercise("triceps-pushdown", work, Method.OCCLUSION, details=rule))
-        assert found("kit-missing", plan)[0].what == "wraps is not here"
+        assert found("kit-missing", plan)[0].what == "not here: wraps"
 
     def test_what_stands_here_passes(self):
         assert not finds("kit-missing", one_day(exercise("bench-press"), exercise("pull-up")))

@@ -21,7 +21,7 @@ SAME_KG = 1e-6
     "kit-missing",
     Severity.STOP,
     looks_for="exercises for which something does not stand in this gym",
-    message="{things} not here",
+    message="not here: {things}",
     mend="take an exercise that this kit can do, or add what is missing to the kit",
     source="the kit as it was written down",
 )
@@ -29,8 +29,7 @@ def kit_missing(context: CheckContext) -> Iterator[Found]:
     for line in context.ahead:
         missing = list(dict.fromkeys(_missing(context, line)))
         if missing:
-            verb = "is" if len(missing) == 1 else "are"
-            yield Found(line.place, {"things": f"{', '.join(missing)} {verb}"})
+            yield Found(line.place, {"things": ", ".join(missing)})
 
 
 @check(

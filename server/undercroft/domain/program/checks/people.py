@@ -53,7 +53,7 @@ def injury(context: CheckContext) -> Iterator[Found]:
     "maximum-old",
     Severity.WARN,
     looks_for="loads that rest on a maximum of which nothing was heard for twelve weeks",
-    message="the maximum of {lift} rests on what was known {weeks} weeks before",
+    message="nothing was heard of the maximum of {lift} for {weeks:.1f} weeks before",
     mend="test it, or begin by reserve; at most {most:g} weeks",
     thresholds=("maximum_weeks",),
 )
@@ -65,7 +65,7 @@ def maximum_old(context: CheckContext) -> Iterator[Found]:
             continue
         days = line.on.toordinal() - known.state.at_days
         if days > 7 * most:
-            values = {"lift": _name(context, lift), "weeks": int(days // 7), "most": most}
+            values = {"lift": _name(context, lift), "weeks": days / 7, "most": most}
             yield Found(line.place, values)
 
 
