@@ -3,6 +3,7 @@ import { createContext } from "preact";
 import { useContext } from "preact/hooks";
 
 import type { Clock } from "../offline/clock";
+import type { Session } from "../offline/ledger-view";
 import type { Phone, PhoneState } from "../offline/phone";
 import type { Alarm } from "./device/alarm";
 import type { Update } from "./device/update";
@@ -19,6 +20,8 @@ export interface Focus {
 export interface App {
   readonly phone: Phone;
   readonly state: ReadonlySignal<PhoneState>;
+  /** Sessions begun on this phone, in the order in which they began. */
+  readonly sessions: ReadonlySignal<readonly Session[]>;
   readonly clock: Clock;
   readonly router: Router;
   readonly alarm: Alarm;

@@ -2,7 +2,7 @@
 import type { AthleteNews, News } from "../api/sync";
 import type { Kit } from "../api/types";
 import type { Session } from "../offline/ledger-view";
-import { sessionsBegun, underWay } from "../offline/ledger-view";
+import { underWay } from "../offline/ledger-view";
 import type { PhoneState } from "../offline/phone";
 import { useApp } from "./app-context";
 import type { Units } from "./words/mass";
@@ -41,8 +41,11 @@ export function useKit(): KitFacts {
 }
 
 /** The session under way and those that were begun before it. */
-export function useUnderWay(): { readonly session: Session; readonly earlier: Session[] } | null {
-  const state = usePhoneState();
-  const session = underWay(state);
-  return session && { session, earlier: sessionsBegun(state).slice(0, -1) };
+export function useUnderWay(): {
+  readonly session: Session;
+  readonly earlier: readonly Session[];
+} | null {
+  const begun = useApp().sessions.value;
+  const session = underWay(begun);
+  return session && { session, earlier: begun.slice(0, -1) };
 }

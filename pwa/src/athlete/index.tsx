@@ -1,10 +1,10 @@
 import "../parts/theme.css";
 import "./look/index.css";
-import { effect, signal } from "@preact/signals";
+import { computed, effect, signal } from "@preact/signals";
 import { render } from "preact";
 
 import { deviceClock } from "../offline/clock";
-import { underWay } from "../offline/ledger-view";
+import { sessionsBegun, underWay } from "../offline/ledger-view";
 import { AppScreens } from "./app";
 import { type App, AppContext, type Focus } from "./app-context";
 import { createAlarm } from "./device/alarm";
@@ -24,6 +24,7 @@ export function start(root: HTMLElement): void {
   const app: App = {
     phone,
     state,
+    sessions: computed(() => sessionsBegun(state.value)),
     clock: deviceClock,
     router: createRouter(window),
     alarm: createAlarm(() => phone.state().settings.sound ?? true),
@@ -42,11 +43,11 @@ export function start(root: HTMLElement): void {
   void begin(app);
 }
 
-async function begin({ phone, state, router }: App): Promise<void> {
+async function begin({ phone, sessions, router }: App): Promise<void> {
   nameThePage(router);
   await phone.load();
   // At the right place at once: in the middle of a session that is its set.
-  if (router.place.value === "/" && underWay(state.value)) router.replace("/set");
+  if (router.place.value === "/" && underWay(sessions.value)) router.replace("/set");
   phone.poke("start");
   phone.watch(document.visibilityState === "visible");
   void loadMore().catch(() => undefined);

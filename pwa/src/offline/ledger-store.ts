@@ -20,9 +20,8 @@ export class NotPaired extends Error {
 export function append(storage: Storage, draft: Draft, begins?: LoadSheet): Promise<Kept> {
   return storage.run("readwrite", async (transaction) => {
     const entries = transaction.objectStore("entries");
-    const before = await entries.get(draft.id);
+    const [before, identity] = await Promise.all([entries.get(draft.id), identityIn(transaction)]);
     if (before) return before;
-    const identity = await identityIn(transaction);
     if (!identity) throw new NotPaired("this phone is not paired");
     const n = identity.lastN + 1;
     const { device } = identity;
@@ -34,9 +33,11 @@ export function append(storage: Storage, draft: Draft, begins?: LoadSheet): Prom
       entry: { ...draft, n },
       outbox: device,
     };
-    await entries.add(kept);
-    await transaction.objectStore("facts").put({ ...identity, lastN: n }, "identity");
-    if (begins) await transaction.objectStore("pins").put(pinOf(begins, kept));
+    await Promise.all([
+      entries.add(kept),
+      transaction.objectStore("facts").put({ ...identity, lastN: n }, "identity"),
+      ...(begins ? [transaction.objectStore("pins").put(pinOf(begins, kept))] : []),
+    ]);
     return kept;
   });
 }

@@ -96,7 +96,7 @@ export function isOver({ started, finished, stopped }: SessionRecord): boolean {
 }
 
 /** The session under way: the last one begun, as long as it is not over. */
-export function underWay(state: Known): Session | null {
-  const last = sessionsBegun(state).at(-1);
+export function underWay(begun: readonly Session[]): Session | null {
+  const last = begun.at(-1);
   return last && !isOver(last.record) ? last : null;
 }

@@ -1,10 +1,19 @@
 // @vitest-environment node
 import { beforeEach, describe, expect, test, vi } from "vitest";
 
-import { exchanged, fakePhone, IN_SHEET, newDraft, paired, SHEET } from "../../tests/fakes/phone";
+import {
+  exchanged,
+  fakePhone,
+  holdTimers,
+  IN_SHEET,
+  newDraft,
+  paired,
+  SHEET,
+} from "../../tests/fakes/phone";
 import { createFakeServer, type FakeServer } from "../../tests/fakes/server";
 import { isOver, sessionsBegun, underWay } from "./ledger-view";
 import type { Phone } from "./phone";
+import { SHOWN_AFTER_MS } from "./recorder";
 import { openStorage, type Storage, StorageFailed } from "./storage";
 
 let server: FakeServer;
@@ -36,14 +45,25 @@ async function start(phone: Phone): Promise<void> {
 }
 
 describe("a tap", () => {
-  test("shows at once, before it is saved", async () => {
+  test("is saved on this phone before it counts", async () => {
     const phone = fakePhone();
     await paired(phone, server);
     const saved = phone.record(newDraft("set.done", DONE, SET));
-    expect(phone.state().unsaved).toMatchObject([{ failed: false }]);
+    expect(phone.state().entries).toStrictEqual([]);
     await expect(saved).resolves.toBe(true);
     expect(phone.state().unsaved).toStrictEqual([]);
     expect(phone.state().entries).toMatchObject([{ n: 1, outbox: "device-1" }]);
+  });
+
+  test("that takes its time is shown to be on its way", async () => {
+    const timers = holdTimers();
+    const phone = fakePhone({ timers });
+    await paired(phone, server);
+    const saved = phone.record(newDraft("set.done", DONE, SET));
+    timers.pass(SHOWN_AFTER_MS);
+    expect(phone.state().unsaved).toMatchObject([{ failed: false }]);
+    await saved;
+    expect(phone.state().unsaved).toStrictEqual([]);
   });
 
   test("twice on the same button is one entry", async () => {
@@ -75,7 +95,9 @@ describe("a tap", () => {
     await phone.record(newDraft("set.done", DONE, SET));
     const next = fakePhone();
     await next.load();
-    expect(underWay(next.state())?.record.sets.get("a-1")?.entry.body).toStrictEqual(DONE);
+    expect(underWay(sessionsBegun(next.state()))?.record.sets.get("a-1")?.entry.body).toStrictEqual(
+      DONE,
+    );
   });
 
   test("of the first set asks the browser to keep the storage, once", async () => {
@@ -105,33 +127,33 @@ describe("a session under way", () => {
   test("stays on the sheet that it began with when the coach sends another", async () => {
     server.publish("sheet", SHEET.session, { ...SHEET, revision: 2, name: "Changed" });
     await exchanged(phone);
-    expect(underWay(phone.state())?.sheet).toStrictEqual(SHEET);
+    expect(underWay(sessionsBegun(phone.state()))?.sheet).toStrictEqual(SHEET);
   });
 
   test("stays when the coach withdraws it", async () => {
     server.publish("sheet.withdrawn", SHEET.session, {});
     await exchanged(phone);
-    expect(underWay(phone.state())?.sheet).toStrictEqual(SHEET);
+    expect(underWay(sessionsBegun(phone.state()))?.sheet).toStrictEqual(SHEET);
   });
 
   test("is over once it is finished or stopped", async () => {
     await phone.record(newDraft("session.finished", { rpe: 7, minutes: 40 }, IN_SHEET));
-    expect(underWay(phone.state())).toBeNull();
+    expect(underWay(sessionsBegun(phone.state()))).toBeNull();
     expect(sessionsBegun(phone.state()).map(({ record }) => isOver(record))).toStrictEqual([true]);
   });
 
   test("goes on when it was stopped by mistake and started again", async () => {
     await phone.record(newDraft("session.stopped", { why: "pain" }, IN_SHEET));
-    expect(underWay(phone.state())).toBeNull();
+    expect(underWay(sessionsBegun(phone.state()))).toBeNull();
     await phone.record(newDraft("session.started", {}, IN_SHEET));
-    expect(underWay(phone.state())?.sheet.session).toBe(SHEET.session);
+    expect(underWay(sessionsBegun(phone.state()))?.sheet.session).toBe(SHEET.session);
   });
 
   test("remembers its warm-up sets through a reload", async () => {
     await phone.saveRamp(SHEET.session, "a", 2);
     const next = fakePhone();
     await next.load();
-    expect(underWay(next.state())?.ramp).toStrictEqual({ a: 2 });
+    expect(underWay(sessionsBegun(next.state()))?.ramp).toStrictEqual({ a: 2 });
   });
 
   test("folds the sets that the athlete's other phone recorded", async () => {
@@ -139,7 +161,9 @@ describe("a session under way", () => {
     server.lines.push({ entry, device: "other", position: 50, status: "stored" });
     server.publish("message", "m", {});
     await exchanged(phone);
-    expect([...(underWay(phone.state())?.record.sets.keys() ?? [])]).toStrictEqual(["a-2"]);
+    expect([...(underWay(sessionsBegun(phone.state()))?.record.sets.keys() ?? [])]).toStrictEqual([
+      "a-2",
+    ]);
   });
 });
 

@@ -69,6 +69,7 @@ export function createPhone(parts: PhoneParts): Phone {
 
   const recorder = createRecorder({
     storage,
+    timers: parts.timers,
     onChange: (unsaved) => change({ unsaved }),
     onSaved: takeKept,
     onFault: (fault) => change({ fault }),

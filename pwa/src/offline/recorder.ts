@@ -3,10 +3,14 @@
  * take stays in memory, is said aloud, and is tried again.
  */
 import type { LoadSheet } from "../api/types";
+import type { Timers } from "./clock";
 import type { Kept } from "./database";
 import type { Draft } from "./entry";
 import { append } from "./ledger-store";
 import { type Storage, StorageFailed } from "./storage";
+
+/** Storage that takes longer than this is shown to be on its way; a usual tap is drawn once, as saved. */
+export const SHOWN_AFTER_MS = 120;
 
 export interface Unsaved {
   readonly draft: Draft;
@@ -18,6 +22,7 @@ export interface Unsaved {
 
 export interface RecorderParts {
   readonly storage: Storage;
+  readonly timers: Timers;
   readonly onChange: (unsaved: readonly Unsaved[]) => void;
   readonly onSaved: (kept: Kept, begins?: LoadSheet) => void;
   readonly onFault: (fault: StorageFailed) => void;
@@ -34,15 +39,15 @@ export function createRecorder(parts: RecorderParts): Recorder {
   let unsaved: readonly Unsaved[] = [];
   let last: Promise<unknown> = Promise.resolve();
 
-  function change(next: readonly Unsaved[]): void {
-    unsaved = next;
+  function show(): void {
     parts.onChange(unsaved);
   }
 
   function record(draft: Draft, begins?: LoadSheet): Promise<boolean> {
     if (unsaved.some((each) => each.draft.id === draft.id)) return Promise.resolve(false);
-    change([...unsaved, { draft, failed: false, ...(begins && { begins }) }]);
-    return inTurn(() => save(draft.id));
+    unsaved = [...unsaved, { draft, failed: false, ...(begins && { begins }) }];
+    const showLate = parts.timers.after(SHOWN_AFTER_MS, show);
+    return inTurn(() => save(draft.id)).finally(showLate);
   }
 
   async function retry(): Promise<void> {
@@ -62,12 +67,14 @@ export function createRecorder(parts: RecorderParts): Recorder {
     if (!found) return true;
     try {
       const kept = await append(parts.storage, found.draft, found.begins);
+      unsaved = unsaved.filter((each) => each.draft.id !== id);
       parts.onSaved(kept, found.begins);
-      change(unsaved.filter((each) => each.draft.id !== id));
+      show();
       return true;
     } catch (fault) {
-      change(unsaved.map((each) => (each.draft.id === id ? { ...each, failed: true } : each)));
+      unsaved = unsaved.map((each) => (each.draft.id === id ? { ...each, failed: true } : each));
       parts.onFault(asStorageFault(fault));
+      show();
       return false;
     }
   }

@@ -40,12 +40,12 @@ function FinishForm({ session }: { readonly session: Session }) {
   const [comment, setComment] = useState("");
   const open = viewSession(session, null).open.filter(({ kind }) => kind === "set").length;
 
-  function finish(): void {
+  async function finish(): Promise<void> {
     if (rpe === null) return;
     const text = sendable(comment);
     const body = { rpe, minutes, ...(text && { comment: text }) };
     const place = { revision: revisionOf(session.sheet), session: session.sheet.session };
-    void phone.record(draft(id, clock.now(), "session.finished", body, place));
+    await phone.record(draft(id, clock.now(), "session.finished", body, place));
     router.replace("/");
   }
 
@@ -70,7 +70,12 @@ function FinishForm({ session }: { readonly session: Session }) {
           onInput={(event) => setComment(event.currentTarget.value)}
         />
       </label>
-      <button type="button" class="button main" disabled={rpe === null} onClick={finish}>
+      <button
+        type="button"
+        class="button main"
+        disabled={rpe === null}
+        onClick={() => void finish()}
+      >
         {rpe === null ? "First say how hard it was" : "Finish the session"}
       </button>
     </main>

@@ -1,13 +1,20 @@
-import { signal } from "@preact/signals";
+import { computed, signal } from "@preact/signals";
 import { render } from "preact";
 import { act } from "preact/test-utils";
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 
-import { fakePhone, type HeldTimers, holdTimers, paired, SHEET } from "../../../tests/fakes/phone";
+import {
+  fakePhone,
+  type HeldTimers,
+  holdTimers,
+  newDraft,
+  paired,
+  SHEET,
+} from "../../../tests/fakes/phone";
 import { createFakeServer } from "../../../tests/fakes/server";
 import type { LoadSheet } from "../../api/types";
 import { draft } from "../../offline/entry";
-import { underWay } from "../../offline/ledger-view";
+import { sessionsBegun, underWay } from "../../offline/ledger-view";
 import type { Phone } from "../../offline/phone";
 import { uuid7 } from "../../offline/uuid";
 import { type App, AppContext, type Focus } from "../app-context";
@@ -53,6 +60,7 @@ beforeEach(async () => {
   app = {
     phone,
     state,
+    sessions: computed(() => sessionsBegun(state.value)),
     clock: timers,
     router: createRouter(window),
     alarm: { ready: () => undefined, ring: vi.fn() },
@@ -92,12 +100,12 @@ async function tap(name: string): Promise<void> {
   taps += 1;
   await act(async () => {
     button.click();
-    await vi.waitFor(() => expect(phone.state().unsaved).toStrictEqual([]));
+    await phone.record(newDraft("message", { text: "after it" }));
   });
 }
 
 function bodyOf(set: string): unknown {
-  return underWay(phone.state())?.record.sets.get(set)?.entry.body;
+  return underWay(sessionsBegun(phone.state()))?.record.sets.get(set)?.entry.body;
 }
 
 describe("the Set screen", () => {
@@ -120,13 +128,13 @@ describe("the Set screen", () => {
 
   test("corrects the last set with three, and the correction replaces it", async () => {
     await tap("Done");
-    const first = underWay(phone.state())?.record.answers.get("a-1");
+    const first = underWay(sessionsBegun(phone.state()))?.record.answers.get("a-1");
     taps = 0;
     await tap("Correct");
     await tap("In reserve: more");
     await tap("Save");
     expect([bodyOf("a-1"), taps]).toStrictEqual([{ load_kg: 80, reps: 5, rir: 3 }, 3]);
-    const entry = underWay(phone.state())?.record.sets.get("a-1");
+    const entry = underWay(sessionsBegun(phone.state()))?.record.sets.get("a-1");
     expect(entry).toMatchObject({ conflict: false, entry: { replaces: first } });
   });
 
@@ -135,7 +143,9 @@ describe("the Set screen", () => {
     await tap("Undo");
     expect(bodyOf("a-1")).toBeUndefined();
     await tap("Done");
-    expect(underWay(phone.state())?.record.sets.get("a-1")).toMatchObject({ conflict: false });
+    expect(underWay(sessionsBegun(phone.state()))?.record.sets.get("a-1")).toMatchObject({
+      conflict: false,
+    });
   });
 
   test("skips a set with its reason and without typing", async () => {
@@ -153,10 +163,10 @@ describe("the Set screen", () => {
     await act(async () => {
       button.click();
       button.click();
-      await vi.waitFor(() => expect(phone.state().unsaved).toStrictEqual([]));
+      await phone.record(newDraft("message", { text: "after it" }));
     });
     root.querySelector<HTMLButtonElement>("button.record")?.click();
-    expect(underWay(phone.state())?.record.sets.size).toBe(1);
+    expect(underWay(sessionsBegun(phone.state()))?.record.sets.size).toBe(1);
   });
 
   test("says what to hang for the first set, and that nothing changes for the second", async () => {

@@ -1,20 +1,22 @@
 import { useMemo } from "preact/hooks";
 
 import { draft } from "../../offline/entry";
-import { isOver, revisionOf, type Session, sessionsBegun } from "../../offline/ledger-view";
-import type { PhoneState } from "../../offline/phone";
+import { isOver, revisionOf, type Session } from "../../offline/ledger-view";
 import { uuid7 } from "../../offline/uuid";
 import { useApp } from "../app-context";
 import { count } from "../words/sets";
 import { daysBetween } from "../words/times";
 
 /** The session that ended today, as a quiet full stop. */
-export function JustDone({ state, now }: { readonly state: PhoneState; readonly now: number }) {
-  const last = sessionsBegun(state).at(-1);
+export function JustDone({ now }: { readonly now: number }) {
+  const { state, sessions } = useApp();
+  const last = sessions.value.at(-1);
   if (!last || !isOver(last.record)) return null;
   const end = last.record.finished ?? last.record.stopped;
   if (!end || daysBetween(Date.parse(end.at), now) !== 0) return null;
-  const waits = state.unsaved.some(({ draft: unsaved }) => unsaved.session === last.sheet.session);
+  const waits = state.value.unsaved.some(
+    ({ draft: unsaved }) => unsaved.session === last.sheet.session,
+  );
   return (
     <section class="card done" aria-label="Done today">
       <p class="when">{last.record.finished ? "Done today" : "Stopped today"}</p>
@@ -38,16 +40,15 @@ function inWords({ record }: Session): string {
 function GoOn({ session }: { readonly session: Session }) {
   const { phone, clock, router } = useApp();
   const id = useMemo(() => uuid7(clock.now()), [clock]);
+
+  async function goOn(): Promise<void> {
+    const place = { revision: revisionOf(session.sheet), session: session.sheet.session };
+    await phone.record(draft(id, clock.now(), "session.started", {}, place));
+    router.go("/set");
+  }
+
   return (
-    <button
-      type="button"
-      class="button quiet"
-      onClick={() => {
-        const place = { revision: revisionOf(session.sheet), session: session.sheet.session };
-        void phone.record(draft(id, clock.now(), "session.started", {}, place));
-        router.go("/set");
-      }}
-    >
+    <button type="button" class="button quiet" onClick={() => void goOn()}>
       Stopped by mistake: carry on
     </button>
   );

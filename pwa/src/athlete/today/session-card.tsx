@@ -92,18 +92,17 @@ interface StartProps {
 function StartButton({ sheet, label, main = false }: StartProps) {
   const { phone, clock, router, alarm, focus } = useApp();
   const id = useMemo(() => uuid7(clock.now()), [clock, sheet.session]);
+
+  async function start(): Promise<void> {
+    alarm.ready();
+    focus.value = { exercise: null, correcting: null };
+    const place = { revision: revisionOf(sheet), session: sheet.session };
+    await phone.record(draft(id, clock.now(), "session.started", {}, place), sheet);
+    router.go("/set");
+  }
+
   return (
-    <button
-      type="button"
-      class={main ? "button main" : "button"}
-      onClick={() => {
-        alarm.ready();
-        focus.value = { exercise: null, correcting: null };
-        const place = { revision: revisionOf(sheet), session: sheet.session };
-        void phone.record(draft(id, clock.now(), "session.started", {}, place), sheet);
-        router.go("/set");
-      }}
-    >
+    <button type="button" class={main ? "button main" : "button"} onClick={() => void start()}>
       {label}
     </button>
   );

@@ -1,7 +1,6 @@
-import { underWay } from "../../offline/ledger-view";
 import { useApp } from "../app-context";
 import { useInView } from "../device/view-time";
-import { usePhoneState } from "../hooks";
+import { usePhoneState, useUnderWay } from "../hooks";
 import { Disclaimer } from "../stop/stop-screen";
 import { SyncSign } from "../sync/sync-sign";
 import { clockInWords, syncInWords } from "../sync/sync-words";
@@ -17,7 +16,7 @@ export function TodayScreen() {
   const { router } = useApp();
   const state = usePhoneState();
   const now = useInView();
-  const session = underWay(state);
+  const session = useUnderWay()?.session ?? null;
   const { revision, isNew, open } = planOf(state);
   const rest = open.filter((sheet) => sheet.session !== session?.sheet.session);
   const due = session ? undefined : rest[0];
@@ -27,7 +26,7 @@ export function TodayScreen() {
       <TopBar title="Today" />
       <main class="page today">
         <Notices now={now} session={session !== null} />
-        <JustDone state={state} now={now} />
+        <JustDone now={now} />
         {session && <UnderWayCard session={session} />}
         {due && <SessionCard sheet={due} revision={isNew ? revision : null} now={now} />}
         {!session && !due && <NothingYet state={state} planned={revision !== null} />}
