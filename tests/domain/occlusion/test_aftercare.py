@@ -3,7 +3,7 @@
 from datetime import date, datetime, timedelta, timezone
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from undercroft.domain.occlusion import (
@@ -65,6 +65,7 @@ def test_breathless_says_to_call():
 SIGNS = st.lists(st.sampled_from([one.key for one in AFTER_SIGNS]), max_size=5)
 
 
+@settings(deadline=None)
 @given(st.sampled_from([24, 48, 72]), SIGNS, SIGNS)
 def test_a_further_tick_never_makes_it_less_urgent(hours, signs, more):
     one = after_decision(AfterCheck(DAY, hours, tuple(signs)))

@@ -3,7 +3,7 @@
 from datetime import date, timedelta
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from undercroft.domain.errors import DomainError
@@ -132,6 +132,7 @@ def test_an_illness_counts_from_an_exposure_to_the_eve_of_the_next(ill, exposure
     assert next_exposure(days(0, 3, 6, 8, 10), *days(14), ill=days(ill)) == exposure
 
 
+@settings(deadline=None)
 @given(st.sets(st.integers(0, 200), max_size=30), st.integers(0, 200))
 def test_time_away_never_makes_the_next_exposure_greater(offsets, on):
     done = days(*offsets)

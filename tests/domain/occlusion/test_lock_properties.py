@@ -68,7 +68,7 @@ def with_yes(file: ScreeningFile, place: int, key: str) -> ScreeningFile:
     return replace(file, answered=(*file.answered[:place], changed, *file.answered[place + 1 :]))
 
 
-@settings(max_examples=150)
+@settings(max_examples=150, deadline=None)
 @given(files(), st.data())
 def test_a_further_yes_opens_nothing(file, data):
     place = data.draw(st.integers(0, len(file.answered) - 1))
@@ -78,7 +78,7 @@ def test_a_further_yes_opens_nothing(file, data):
     assert start_on(ON, file).open or not start_on(ON, more).open
 
 
-@settings(max_examples=80)
+@settings(max_examples=80, deadline=None)
 @given(files(), st.sampled_from(GRAVE), st.data())
 def test_no_later_answers_open_what_needs_a_clinician(file, key, data):
     """Only clearances can, and these name everything but the reason in question."""
@@ -99,7 +99,7 @@ def test_no_later_answers_open_what_needs_a_clinician(file, key, data):
     assert not state_on(ON, after).open
 
 
-@settings(max_examples=80)
+@settings(max_examples=80, deadline=None)
 @given(files())
 def test_taking_a_clearance_or_a_signature_away_opens_nothing(file):
     assume(not state_on(ON, file).open)
@@ -107,14 +107,14 @@ def test_taking_a_clearance_or_a_signature_away_opens_nothing(file):
     assert not state_on(ON, replace(file, signatures=file.signatures[1:])).open
 
 
-@settings(max_examples=80)
+@settings(max_examples=80, deadline=None)
 @given(files(), st.lists(st.sampled_from(["sore", "dark-urine", "one-limb"]), max_size=3))
 def test_ticks_afterwards_open_nothing(file, signs):
     more = replace(file, after=(AfterCheck(ON, 48, tuple(signs)),))
     assert state_on(ON, file).open or not state_on(ON, more).open
 
 
-@settings(max_examples=80)
+@settings(max_examples=80, deadline=None)
 @given(files())
 def test_a_closed_lock_says_why_and_what_opens_it(file):
     lock = state_on(ON, file)
@@ -124,14 +124,14 @@ def test_a_closed_lock_says_why_and_what_opens_it(file):
     assert lock.open == (lock.until is not None)
 
 
-@settings(max_examples=80)
+@settings(max_examples=80, deadline=None)
 @given(files())
 def test_alone_is_never_easier_than_in_company(file):
     alone, company = replace(file, trains_alone=True), replace(file, trains_alone=False)
     assert state_on(ON, company).open or not state_on(ON, alone).open
 
 
-@settings(max_examples=80)
+@settings(max_examples=80, deadline=None)
 @given(files())
 def test_right_before_the_wrap_is_never_easier_than_on_the_sheet(file):
     assert state_on(ON, file).open or not start_on(ON, file).open

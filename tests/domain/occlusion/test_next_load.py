@@ -1,7 +1,7 @@
 """The next load by repetitions reached."""
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from undercroft.domain.errors import DomainError
@@ -79,6 +79,7 @@ def test_no_sets_no_loads_or_none_light_enough_is_refused(sets, loads, maximum):
         next_load_table(sets, loads, 10, maximum, FULL_DOSE)
 
 
+@settings(deadline=None)
 @given(
     st.lists(st.integers(0, 80), min_size=4, max_size=4),
     st.sampled_from(KIT),

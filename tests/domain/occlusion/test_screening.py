@@ -4,6 +4,7 @@ from itertools import pairwise
 
 import pytest
 from hypothesis import given as examples
+from hypothesis import settings
 from hypothesis import strategies as st
 from tests.domain.occlusion.people import DAY, HEALTHY, WELL_TODAY, screened, today, without
 
@@ -259,12 +260,16 @@ def test_the_gravest_reason_comes_first_and_all_are_told():
     assert decision.outcome is LOCKED
 
 
-@examples(st.dictionaries(st.sampled_from(YES_NO), REPLIES))
-def test_nothing_outweighs_a_hard_stop(replies):
-    for key in EACH_ALONE[LOCKED].split():
-        assert decide(Answered("s1", DAY, HEALTHY | replies | {key: "yes"})).outcome is LOCKED
+@settings(deadline=None)
+@examples(
+    st.dictionaries(st.sampled_from(YES_NO), REPLIES),
+    st.sampled_from(EACH_ALONE[LOCKED].split()),
+)
+def test_nothing_outweighs_a_hard_stop(replies, key):
+    assert decide(Answered("s1", DAY, HEALTHY | replies | {key: "yes"})).outcome is LOCKED
 
 
+@settings(deadline=None)
 @examples(st.dictionaries(st.sampled_from(YES_NO), REPLIES), st.sampled_from(YES_NO))
 def test_a_further_yes_never_makes_the_outcome_milder(replies, key):
     before = Answered("s1", DAY, HEALTHY | replies | {key: "no"})
@@ -276,6 +281,7 @@ def test_a_further_yes_never_makes_the_outcome_milder(replies, key):
         assert {r.key for r in graver.reasons} >= {r.key for r in milder.reasons}
 
 
+@settings(deadline=None)
 @examples(st.integers(60, 250), st.integers(40, 150))
 def test_a_higher_blood_pressure_never_makes_the_outcome_milder(systolic, diastolic):
     if diastolic + 1 < systolic:
