@@ -62,16 +62,18 @@ class ScreeningFile:
 
     def of_day(self, on: date) -> tuple[Answered, ...]:
         """Answers of that day to the questions of the day."""
-        return tuple(a for a in self.answered if a.asked is Asked.TODAY and a.on == on)
+        return tuple(a for a in self.answered if a.on == on and a.asked is Asked.TODAY)
 
     def births(self) -> tuple[date, ...]:
         """Every date of birth that was ever answered."""
-        found = (day(one, "born") for one in self.answered)
+        found = (day(one, "born") for one in self.answered if "born" in one.given)
         return tuple(one for one in found if one is not None)
 
     def _latest_place(self) -> int | None:
-        places = [i for i, a in enumerate(self.answered) if a.asked is Asked.SCREENING]
-        return places[-1] if places else None
+        for place in reversed(range(len(self.answered))):
+            if self.answered[place].asked is Asked.SCREENING:
+                return place
+        return None
 
 
 @dataclass(frozen=True, slots=True)
