@@ -4,7 +4,9 @@ from typing import Any
 
 import pytest
 from tests.fixtures import athlete_data, block_data, fixture, kit_data
-from tests.people import AtDesk, Phone, statuses
+from tests.people import AtDesk, Clock, Phone, statuses
+
+from undercroft.services.clock import DAY_MS
 
 
 @pytest.fixture
@@ -288,6 +290,38 @@ def test_the_squad_tells_how_far_a_block_has_come(
         line["states"][name] for name in ("delivered_at", "started_at", "finished_at")
     ]
     assert line["next"]["session"] == "w1-wed"
+
+
+def test_a_session_counts_as_missed_only_when_its_phone_was_heard_after_its_day(
+    coach: AtDesk, ready: str, block: str, device: Phone, clock: Clock
+) -> None:
+    send(coach, block, ready)
+    device.reads_all()
+    clock.passes(3 * DAY_MS)
+    assert attention(coach) == []
+    device.syncs(device.writes.entry("message", {"text": "back from the hut"}))
+    assert attention(coach) == ["Squat and press of Week 1 was missed"]
+
+
+def attention(coach: AtDesk) -> list[str]:
+    (line,) = coach.get("/desk/squad").json["athletes"]
+    return [one["text"] for one in line["attention"]]
+
+
+def test_occlusion_work_is_not_sent_while_it_is_locked(coach: AtDesk, ready: str) -> None:
+    document = block_data()
+    curl = {
+        "key": "curl",
+        "exercise": "barbell-curl",
+        "method": "occlusion",
+        "details": {"limb": "upper-arm", "restriction": "wrap"},
+        "sets": [{"key": "curl-1", "reps": 30, "load": {"basis": "kg", "kg": 22}}],
+    }
+    document["weeks"][0]["sessions"][0]["exercises"].append(curl)
+    block = coach.post("/desk/blocks", {"document": document}).json["id"]
+    (refused,) = send(coach, block, ready)["refused"]
+    assert refused["faults"][0]["where"] == "Week 1, Squat and press, barbell curl"
+    assert "stays locked" in refused["faults"][0]["what"]
 
 
 def test_a_block_goes_out_as_it_came_in(coach: AtDesk, block: str) -> None:

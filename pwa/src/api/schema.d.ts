@@ -1381,6 +1381,17 @@ export interface components {
             rise: components["schemas"]["Rise"];
             hold?: boolean;
         };
+        SheetMove: {
+            /** @enum {string} */
+            side: "left" | "right";
+            kg: number;
+            on: boolean;
+        };
+        SheetOrder: {
+            moves: components["schemas"]["SheetMove"][];
+            margin: number;
+            advice?: string;
+        };
         Alternative: {
             exercise: string;
             name: string;
@@ -1407,6 +1418,9 @@ export interface components {
             notes?: string[];
             cautions?: string[];
             locked?: string;
+            rig?: string[];
+            loading?: components["schemas"]["SheetOrder"];
+            stripping?: components["schemas"]["SheetOrder"];
             alternatives?: components["schemas"]["Alternative"][];
         };
         SheetPlate: {
@@ -1455,6 +1469,8 @@ export interface components {
             name?: string;
             week_name?: string;
             day?: number;
+            /** Format: date */
+            on?: string;
         };
         AttentionAnswer: {
             /** @enum {string} */

@@ -172,6 +172,7 @@ class NextAnswer(Schema):
     name = fields.String()
     week_name = fields.String()
     day = fields.Integer()
+    on = fields.String(metadata={"format": "date"})
 
 
 class SquadLineAnswer(Schema):

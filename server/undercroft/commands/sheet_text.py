@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Mapping
 
 from undercroft.domain.load_sheet import (
+    ForceCurve,
     LoadSheet,
     SheetExercise,
     SheetImplement,
@@ -32,12 +33,14 @@ def _exercise_lines(exercise: SheetExercise, labels: Labels) -> Iterator[str]:
     yield f"{exercise.name} · {exercise.method.value} · {exercise.implement.name}{told}"
     if exercise.rest:
         yield f"  rest {exercise.rest.from_s}-{exercise.rest.to_s} s. {exercise.cue}".rstrip()
+    yield from (f"  rig: {line}" for line in exercise.rig)
     for step in exercise.ramp:
         load = exercise.loads[step.load]
         hang = hanging(load, exercise.implement, labels)
         yield f"  warm-up  {counted(step.reps)}  {load.kg:g} kg  {hang}  ({step.share:.0%})"
     for one in exercise.sets:
         yield _set_line(one, exercise, labels)
+    yield from _order_lines(exercise, labels)
     if exercise.notes or exercise.locked:
         others = ", ".join(other.name for other in exercise.alternatives)
         if others:
@@ -56,7 +59,25 @@ def _set_line(one: SheetSet, exercise: SheetExercise, labels: Labels) -> str:
         f"{one.off_kg or 0:+.2f} kg off the wish" if abs(one.off_kg or 0) >= 0.005 else "as wished"
     )
     hang = hanging(load, exercise.implement, labels)
-    return f"{asked}  {load.kg:g} kg  {hang}  {off}  ({one.why})"
+    felt = f"  {curve_words(one.curve)}" if one.curve else ""
+    return f"{asked}  {load.kg:g} kg  {hang}  {off}{felt}  ({one.why})"
+
+
+def curve_words(curve: ForceCurve) -> str:
+    """The resistance through the lift in kg, with its doubt."""
+    ends = f"{curve.start_kg:.1f} at the start, {curve.mean_kg:.1f} on average"
+    return f"{{{ends}, {curve.end_kg:.1f} at the end, ±{curve.doubt_kg:.1f}}}"
+
+
+def _order_lines(exercise: SheetExercise, labels: Labels) -> Iterator[str]:
+    for name, order in (("load", exercise.loading), ("strip", exercise.stripping)):
+        if order is not None:
+            moves = ", ".join(
+                f"{m.side.value} {labels.get(m.kg) or f'{m.kg:g}'}" for m in order.moves
+            )
+            yield f"  {name} in this order: {moves} (margin {order.margin:g})"
+            if order.advice:
+                yield f"    {order.advice}"
 
 
 def hanging(load: SheetLoad, implement: SheetImplement, labels: Labels) -> str:

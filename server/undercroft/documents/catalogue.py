@@ -32,6 +32,7 @@ def _exercise(row: dict[str, str]) -> Exercise:
         range_share=_share(row["range_share"]),
         one_sided=row["one_sided"] == "yes",
         needs_safeties=row["needs_safeties"] == "yes",
+        hands_sink=row["hands_sink"] == "yes",
         cues=_many(row["cues"]),
         alternatives=_many(row["alternatives"]),
     )

@@ -6,7 +6,7 @@ from undercroft.documents.block import MethodDetails, RestShape
 from undercroft.documents.fields import Day, Key, Many, Number, OneOf, Text, Truth, Whole
 from undercroft.documents.shape import Shape
 from undercroft.domain import load_sheet
-from undercroft.domain.program.methods import Method
+from undercroft.domain.program.methods import Method, Side
 from undercroft.domain.strength import notches
 
 
@@ -74,6 +74,20 @@ class SheetSetShape(Shape):
     turn = Whole()
     curve = fields.Nested(ForceCurveShape)
     why = Text(500)
+
+
+class SheetMoveShape(Shape):
+    builds = load_sheet.SheetMove
+    side = OneOf(Side, required=True)
+    kg = Number(required=True)
+    on = Truth(required=True)
+
+
+class SheetOrderShape(Shape):
+    builds = load_sheet.SheetOrder
+    moves = Many(fields.Nested(SheetMoveShape), required=True)
+    margin = Number(required=True)
+    advice = Text(500)
 
 
 class RampSetShape(Shape):
@@ -152,6 +166,9 @@ class SheetExerciseShape(Shape):
     notes = Many(Text(500))
     cautions = Many(Text(500))
     locked = Text(500)
+    rig = Many(Text(300))
+    loading = fields.Nested(SheetOrderShape)
+    stripping = fields.Nested(SheetOrderShape)
     alternatives = Many(fields.Nested(AlternativeShape))
 
 

@@ -23,7 +23,8 @@ class Implement(StrEnum):
 class Exercise:
     """`start_share` and `range_share` are shares of stature; None where nobody measured.
 
-    `needs_safeties`: a failed repetition comes to rest on the lifter.
+    `needs_safeties`: a failed repetition comes to rest on the lifter. `hands_sink`: they go down
+    while the load is lifted, as in a pulldown.
     """
 
     key: str
@@ -36,6 +37,7 @@ class Exercise:
     range_share: float | None = None
     one_sided: bool = False
     needs_safeties: bool = False
+    hands_sink: bool = False
     cues: tuple[str, ...] = ()
     alternatives: tuple[str, ...] = ()
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from undercroft.domain.program.block import Rest
-from undercroft.domain.program.methods import Details, Method
+from undercroft.domain.program.methods import Details, Method, Side
 from undercroft.domain.strength.notches import NotchTable
 
 
@@ -103,6 +103,28 @@ class SheetSet:
 
 
 @dataclass(frozen=True, slots=True)
+class SheetMove:
+    """One plate on or off one side of a bar that rests on two supports."""
+
+    side: Side
+    kg: float
+    on: bool
+
+
+@dataclass(frozen=True, slots=True)
+class SheetOrder:
+    """In which order to load and strip, alone, and the smallest margin of all those moves.
+
+    `margin` is what would turn the bar over, over what hangs there; `advice` says what to do
+    where even the best order is too near to it.
+    """
+
+    moves: tuple[SheetMove, ...]
+    margin: float
+    advice: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class RampSet:
     """A warm-up set: repetitions with the load of that index."""
 
@@ -135,7 +157,11 @@ class Alternative:
 
 @dataclass(frozen=True, slots=True)
 class SheetExercise:
-    """An exercise worked out. While `locked` says why, its sets cannot be started."""
+    """An exercise worked out. While `locked` says why, its sets cannot be started.
+
+    `rig` says in lines which band or chain hangs where; `loading` and `stripping` are for the
+    heaviest set, where the bar is light enough to turn over.
+    """
 
     key: str
     exercise: str
@@ -154,6 +180,9 @@ class SheetExercise:
     notes: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
     locked: str = ""
+    rig: tuple[str, ...] = ()
+    loading: SheetOrder | None = None
+    stripping: SheetOrder | None = None
     alternatives: tuple[Alternative, ...] = ()
 
 

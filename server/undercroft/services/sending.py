@@ -1,6 +1,6 @@
 """Send a block: each athlete gets a revision of their own, with sheets for their own kit."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from typing import Any
@@ -76,10 +76,20 @@ def _faults(row: Athlete, done: WorkedOut) -> tuple[Fault, ...]:
     if kit_document(row).key == "none":
         what = "has no kit yet"
         return (Fault(row.name, "kit", what, "write down what stands in the gym, then send"),)
-    return tuple(
+    stops = tuple(
         Fault(found.where, found.path, found.what, found.right)
         for found in planning.stops(done.findings)
     )
+    return stops + tuple(_locks(done))
+
+
+def _locks(done: WorkedOut) -> Iterator[Fault]:
+    """Locked work is not sent, and nothing overrules that."""
+    for sheet in done.sheets:
+        for exercise in sheet.exercises:
+            if exercise.locked:
+                where = f"{sheet.week_name}, {sheet.name}, {exercise.name.lower()}"
+                yield Fault(where, "", exercise.locked, "take it out of the block for this athlete")
 
 
 def _withdraw(athlete_id: str, before: planning.Current | None, kept: Sequence[str]) -> None:

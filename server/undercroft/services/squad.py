@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from datetime import date, timedelta
 from typing import Any
 
 from undercroft.domain.ledger import Entry, fold
@@ -122,10 +123,13 @@ def _next(sent: Revision | None, begun: set[str]) -> dict[str, Any] | None:
     """The first session of the newest revision that nobody has begun."""
     if sent is None:
         return None
-    for week in sent.document["weeks"]:
+    start = date.fromisoformat(sent.starts_on)
+    for w, week in enumerate(sent.document["weeks"]):
         for session in sorted(week["sessions"], key=lambda one: int(one["day"])):
             if session["key"] not in begun:
+                on = start + timedelta(weeks=w, days=int(session["day"]) - 1)
                 return {
+                    "on": on.isoformat(),
                     "session": session["key"],
                     "name": session["name"],
                     "week_name": week["name"],
@@ -152,10 +156,13 @@ def _attention(
         if record.stopped is not None:
             yield Attention("now", f"Stopped {session}: {record.stopped.body['why']}")
     if held:
-        yield Attention("soon", f"{held} entries could not be placed")
+        words = "1 entry" if held == 1 else f"{held} entries"
+        yield Attention("soon", f"{words} could not be placed")
     if heard is None:
         yield Attention("note", "No phone is paired yet")
     elif now - heard > QUIET_DAYS * DAY_MS:
         yield Attention("soon", f"Not heard from since {day_of(heard):%A %-d %B}")
+    if heard is not None and ahead and day_of(heard) > date.fromisoformat(ahead["on"]):
+        yield Attention("soon", f"{ahead['name']} of {ahead['week_name']} was missed")
     if ahead is None and told:
         yield Attention("note", "Every session of the block has been begun")

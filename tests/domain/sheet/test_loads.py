@@ -184,16 +184,6 @@ def test_occlusion_work_is_locked_whatever_the_block_says(one_exercise: One) -> 
     assert done.locked
 
 
-def test_bands_that_are_not_reckoned_in_are_said_to_be_missing(one_exercise: One) -> None:
-    done = one_exercise(
-        "back-squat",
-        [{"reps": 3, "load": percent(60)}],
-        method="speed",
-        rig={"part": "bands", "share_percent": 25},
-    )
-    assert any("not reckoned in" in note for note in done.notes)
-
-
 def test_alone_without_safeties_is_told_apart_from_alone_with_them(worked_out: WorkOut) -> None:
     cellar = worked_out().sheets[0].exercises[0].cautions
     boathouse = worked_out(kit=load("kits", "boathouse")).sheets[0].exercises[0].cautions

@@ -9,6 +9,7 @@ from undercroft.domain.athlete import Athlete
 from undercroft.domain.exercise import Catalogue, Implement
 from undercroft.domain.kit import Kit
 from undercroft.domain.load_sheet import SheetMaximum
+from undercroft.domain.mechanics import BandLaw
 from undercroft.domain.program.block import ExercisePlan
 from undercroft.domain.sheet.pieces import Pieces
 from undercroft.domain.sheet.standing import LiftStanding, Standing, on_day
@@ -26,6 +27,7 @@ class Day:
     kit: Kit
     catalogue: Catalogue
     pieces: Pieces
+    laws: Mapping[str, BandLaw]
     standing: Standing
     tables: Mapping[str, NotchTable]
     turns: Mapping[str, int]

@@ -13,12 +13,14 @@ from undercroft.domain.load_sheet import (
 from undercroft.domain.loads import nearest
 from undercroft.domain.program.block import ExercisePlan, SetPlan
 from undercroft.domain.program.methods import Method
+from undercroft.domain.sheet import levers, rigging
 from undercroft.domain.sheet.day import Day, implement_for, maximum_on
 from undercroft.domain.sheet.loading import load_sets
 from undercroft.domain.sheet.shelf import shelve
+from undercroft.domain.sheet.tipping import orders
 from undercroft.domain.sheet.turns import gives_evidence, planned_rir
 from undercroft.domain.sheet.wishes import UnknownMaximum, WishedLoad, wished_load
-from undercroft.domain.sheet.words import LOCKED, cautions, notes
+from undercroft.domain.sheet.words import LOCKED, cautions
 
 MOST_ALTERNATIVES = 3
 
@@ -78,7 +80,7 @@ def _unloaded(
         details=plan.details,
         maximum=maximum_on(day, plan.exercise),
         notches=replace(table, hold=plan.hold_the_plan) if table else None,
-        notes=(*missing, *notes(plan)),
+        notes=missing,
         cautions=cautions(day, plan, exercise),
         locked=LOCKED if plan.method is Method.OCCLUSION else "",
         alternatives=_alternatives(day, plan, exercise),
@@ -94,8 +96,31 @@ def _loaded(
     )
     if piece is None or piece.table is None or nothing:
         return sheet
-    loaded = load_sets(plan, piece.table, wishes, sheet.sets)
-    return replace(sheet, loads=loaded.shelf.loads, ramp=loaded.ramp, sets=loaded.sets)
+    exercise = day.catalogue[plan.exercise]
+    rig = rigging.rigged(day, plan, exercise, wishes)
+    arm = levers.levered(day, exercise, implement_for(plan, day.catalogue))
+    wishes = levers.on_the_sleeve(arm, wishes, plan.sets, piece.table)
+    if rig.choice is not None:
+        wishes = rigging.for_plates(wishes, plan.sets, rig.choice, piece.table)
+    told = tuple(replace(one, why=w.why) for one, w in zip(sheet.sets, wishes, strict=True))
+    loaded = load_sets(plan, piece.table, wishes, told)
+    sets = levers.with_curves(day, arm, loaded.sets, loaded.shelf.loads)
+    if rig.choice is not None:
+        sets = rigging.with_curves(sets, loaded.shelf.loads, rig.choice)
+    done = replace(
+        sheet,
+        loads=loaded.shelf.loads,
+        ramp=loaded.ramp,
+        sets=sets,
+        rig=rig.words,
+        notes=(*sheet.notes, *rig.notes, *arm.notes),
+    )
+    return _with_orders(day, done)
+
+
+def _with_orders(day: Day, sheet: SheetExercise) -> SheetExercise:
+    both = orders(day, sheet)
+    return sheet if both is None else replace(sheet, loading=both[0], stripping=both[1])
 
 
 def _alternatives(day: Day, plan: ExercisePlan, exercise: Exercise) -> tuple[Alternative, ...]:

@@ -2,13 +2,19 @@
 
 from collections.abc import Iterable, Iterator
 
-from undercroft.domain.kit import Kit
+from undercroft.domain.kit import Kit, Plate
 from undercroft.domain.load_sheet import SheetExercise, SheetPlate
 
 
 def plate_kg(mass_kg: float) -> float:
     """A plate's mass as it stands on a sheet: to a tenth of a gram, which tells pounds apart."""
     return round(mass_kg, 4)
+
+
+def stack_of(kit: Kit, side: Iterable[float]) -> tuple[Plate, ...]:
+    """The kit's plates of a sleeve stack that a sheet names by kilograms."""
+    sorts = {plate_kg(plate.mass_kg): plate for plate in kit.plates}
+    return tuple(sorts[kg] for kg in side)
 
 
 def plates_used(kit: Kit, exercises: Iterable[SheetExercise]) -> tuple[SheetPlate, ...]:

@@ -9,6 +9,7 @@ from undercroft.domain.athlete import Athlete
 from undercroft.domain.exercise import Catalogue, Implement
 from undercroft.domain.kit import Kit
 from undercroft.domain.load_sheet import LoadSheet, SheetExercise
+from undercroft.domain.mechanics import BandLaw, laws_of
 from undercroft.domain.program.block import Block, ExercisePlan, SessionPlan, Week
 from undercroft.domain.program.finding import Finding, Severity
 from undercroft.domain.sheet.day import Day, implement_for
@@ -56,13 +57,21 @@ class _Place:
     on: date
 
 
+@dataclass(frozen=True, slots=True, eq=False)
+class _Gym:
+    """What of the kit is the same for all sessions: loads that can be made, laws of its bands."""
+
+    pieces: Pieces
+    laws: Mapping[str, BandLaw]
+
+
 def work_out(order: Order, leave_out: Collection[str] = ()) -> WorkedOut:
     """Load sheets of all sessions but those whose keys are left out (done or under way)."""
     places = [place for place in _places(order) if place.session.key not in leave_out]
-    pieces = pieces_of(order.kit, order.athlete)
     tables = _tables(order, places)
+    gym = _Gym(pieces_of(order.kit, order.athlete), laws_of(order.kit))
     findings: list[Finding] = []
-    sheets = [_sheet(order, place, pieces, tables[place.session.key], findings) for place in places]
+    sheets = [_sheet(order, place, gym, tables[place.session.key], findings) for place in places]
     return WorkedOut(tuple(sheets), tuple(findings))
 
 
@@ -116,7 +125,7 @@ def _turn_numbers(session: SessionPlan, catalogue: Catalogue) -> dict[str, int]:
 def _sheet(
     order: Order,
     place: _Place,
-    pieces: Pieces,
+    gym: _Gym,
     tables: Mapping[str, NotchTable],
     findings: list[Finding],
 ) -> LoadSheet:
@@ -126,7 +135,8 @@ def _sheet(
         athlete=order.athlete,
         kit=order.kit,
         catalogue=order.catalogue,
-        pieces=pieces,
+        pieces=gym.pieces,
+        laws=gym.laws,
         standing=order.standing,
         tables=tables,
         turns=_turn_numbers(session, order.catalogue),

@@ -15,8 +15,12 @@ WEIGHTLESS = frozenset({Implement.BODY, Implement.BAND})
 
 
 def gives_evidence(plan: ExercisePlan, implement: Implement) -> bool:
-    """Can sets of this exercise speak for the maximum of its lift?"""
-    return plan.method in EVIDENCE_METHODS and implement not in WEIGHTLESS
+    """Can sets of this exercise speak for the maximum of its lift?
+
+    With bands or chains they cannot: the mass on the bar is not what was lifted.
+    """
+    free = plan.rig is None and implement not in WEIGHTLESS
+    return free and plan.method in EVIDENCE_METHODS
 
 
 def planned_set(one: SetPlan) -> PlannedSet | None:

@@ -18,14 +18,6 @@ def cautions(day: Day, plan: ExercisePlan, exercise: Exercise) -> tuple[str, ...
     return tuple(_cautions(day, plan, exercise))
 
 
-def notes(plan: ExercisePlan) -> tuple[str, ...]:
-    """What is prescribed and not in the numbers."""
-    if plan.rig is None:
-        return ()
-    part = plan.rig.part.value.capitalize()
-    return (f"{part} are prescribed and not reckoned in: the load shown is without them.",)
-
-
 def _cautions(day: Day, plan: ExercisePlan, exercise: Exercise) -> Iterator[str]:
     if exercise.needs_safeties and day.athlete.trains_alone:
         if any(support.safeties for support in day.kit.supports):
