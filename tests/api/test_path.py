@@ -192,7 +192,39 @@ def test_an_athlete_without_a_maximum_gets_nothing_and_keeps_none_from_it(
     assert [one["athlete"] for one in answer["sent"]] == [ready]
     (refused,) = answer["refused"]
     assert refused["athlete"] == bare
-    assert "no maximum of 'back-squat' is known" in refused["faults"][0]["what"]
+    assert "no maximum of 'back-squat' is known" in refused["stops"][0]["what"]
+
+
+def test_a_stop_is_set_aside_in_writing_for_its_place_alone(
+    coach: AtDesk, ready: str, block: str
+) -> None:
+    """Without safeties a heavy squat alone is a stop; a spotter is a reason to send it."""
+    kit = kit_data()
+    kit["supports"][0]["safeties"] = False
+    coach.post(f"/desk/athletes/{ready}/kit", {"document": kit})
+    (refused,) = send(coach, block, ready)["refused"]
+    assert {stop["check"] for stop in refused["stops"]} == {"alone-without-safeties"}
+    reasons = [
+        {name: stop[name] for name in ("check", "path", "what")} | {"why": "her brother spots"}
+        for stop in refused["stops"]
+    ]
+    body = {"athletes": [ready], "overrules": reasons[1:]}
+    (still,) = coach.post(f"/desk/blocks/{block}/send", body).json["refused"]
+    assert [stop["path"] for stop in still["stops"]] == [reasons[0]["path"]]
+    body["overrules"] = reasons
+    assert len(coach.post(f"/desk/blocks/{block}/send", body).json["sent"]) == 1
+
+
+def test_findings_stand_beside_the_loads_with_their_place_and_mend(
+    coach: AtDesk, ready: str
+) -> None:
+    document = block_data()
+    document["weeks"][0]["sessions"][1]["exercises"][0]["rest"] = {"from_s": 30, "to_s": 40}
+    found = coach.post("/desk/loads", {"athlete": ready, "document": document}).json["findings"]
+    (rest,) = [one for one in found if one["check"] == "speed-rest"][:1]
+    assert rest["path"].startswith("weeks.0.sessions.1.exercises.0")
+    assert rest["severity"] == "warn"
+    assert rest["right"]
 
 
 def test_a_block_cannot_be_sent_to_somebody_elses_athlete(
@@ -320,8 +352,12 @@ def test_occlusion_work_is_not_sent_while_it_is_locked(coach: AtDesk, ready: str
     document["weeks"][0]["sessions"][0]["exercises"].append(curl)
     block = coach.post("/desk/blocks", {"document": document}).json["id"]
     (refused,) = send(coach, block, ready)["refused"]
-    assert refused["faults"][0]["where"] == "Week 1, Squat and press, barbell curl"
-    assert "stays locked" in refused["faults"][0]["what"]
+    (lock,) = [stop for stop in refused["stops"] if stop["check"].startswith("occlusion")][:1]
+    assert lock["path"].startswith("weeks.0.sessions.0.exercises.3")
+    assert not lock["may_overrule"]
+    aside = {name: lock[name] for name in ("check", "path", "what")}
+    body = {"athletes": [ready], "overrules": [{**aside, "why": "he asked nicely"}]}
+    assert coach.post(f"/desk/blocks/{block}/send", body).json["sent"] == []
 
 
 def test_a_block_goes_out_as_it_came_in(coach: AtDesk, block: str) -> None:

@@ -55,7 +55,7 @@ def squad(data: str) -> Squad:
     athlete_page.save_document(athlete, athlete_data())
     athlete_page.save_kit(athlete, kit_data())
     block = blocks.add(coach, block_data(), now).id
-    sending.send(coach, block, [athlete], None, now)
+    sending.send(coach, block, sending.Wanted([athlete]), now)
     _, secret, _ = pairing.invite(athlete, now)
     code, _ = pairing.make_code(athlete, now)
     database.close_all()

@@ -374,7 +374,10 @@ export interface paths {
         };
         get?: never;
         put?: never;
-        /** Send a block to athletes; one who cannot get it keeps none from it. */
+        /**
+         * Send a block to athletes; one who cannot get it keeps none from it.
+         * @description A stop can be set aside by naming it with a reason, save those that nobody can overrule.
+         */
         post: operations["blocks.send_block"];
         delete?: never;
         options?: never;
@@ -1059,19 +1062,37 @@ export interface components {
             /** Format: date-time */
             updated_at?: string;
         };
+        OverruleAsked: {
+            check: string;
+            path: string;
+            what: string;
+            why: string;
+        };
         SendAsked: {
             athletes: string[];
             /** Format: date */
             starts_on?: string;
+            overrules?: components["schemas"]["OverruleAsked"][];
         };
         SentOne: {
             athlete?: string;
             revision?: number;
             sessions?: number;
         };
+        FindingAnswer: {
+            /** @enum {string} */
+            severity?: "stop" | "warn" | "note";
+            /** @description its name; empty where working out found it */
+            check?: string;
+            where?: string;
+            path?: string;
+            what?: string;
+            right?: string;
+            may_overrule?: boolean;
+        };
         RefusedOne: {
             athlete?: string;
-            faults?: components["schemas"]["FaultAnswer"][];
+            stops?: components["schemas"]["FindingAnswer"][];
         };
         SendAnswer: {
             sent?: components["schemas"]["SentOne"][];
@@ -1448,6 +1469,7 @@ export interface components {
         };
         LoadsAnswer: {
             faults?: components["schemas"]["FaultAnswer"][];
+            findings?: components["schemas"]["FindingAnswer"][];
             sheets?: components["schemas"]["LoadSheet"][];
         };
         StatesAnswer: {

@@ -81,8 +81,11 @@ def show_loads(coach: CoachSeen, body: dict[str, Any], now: int) -> dict[str, An
     """Work a draft out for one athlete as they would get it now; nothing is kept."""
     require_athlete(coach.id, body["athlete"])
     found = preview.preview(body["athlete"], body["document"], now)
-    faults = shapes.FaultAnswer(many=True).dump(found.faults)
-    return {"faults": faults, "sheets": found.sheets}
+    return {
+        "faults": shapes.FaultAnswer(many=True).dump(found.faults),
+        "findings": shapes.FindingAnswer(many=True).dump(found.findings),
+        "sheets": found.sheets,
+    }
 
 
 @section.post("/blocks/<block_id>/send")
@@ -91,6 +94,9 @@ def show_loads(coach: CoachSeen, body: dict[str, Any], now: int) -> dict[str, An
 @gives(shapes.SendAnswer)
 @refuses(Invalid)
 def send_block(coach: CoachSeen, block_id: str, body: dict[str, Any], now: int) -> dict[str, Any]:
-    """Send a block to athletes; one who cannot get it keeps none from it."""
-    sent = sending.send(coach.id, block_id, body["athletes"], body.get("starts_on"), now)
-    return shapes.sent_and_refused(sent)
+    """Send a block to athletes; one who cannot get it keeps none from it.
+
+    A stop can be set aside by naming it with a reason, save those that nobody can overrule.
+    """
+    wanted = sending.wanted(coach.name, body, now)
+    return shapes.sent_and_refused(sending.send(coach.id, block_id, wanted, now))

@@ -125,9 +125,29 @@ class LoadsAsked(Draft):
     athlete = Text(64, 1, required=True)
 
 
+class FindingAnswer(Schema):
+    severity = fields.String(metadata={"enum": ["stop", "warn", "note"]})
+    check = fields.String(metadata={"description": "its name; empty where working out found it"})
+    where = fields.String()
+    path = fields.String()
+    what = fields.String()
+    right = fields.String()
+    may_overrule = fields.Boolean()
+
+
 class LoadsAnswer(Schema):
     faults = fields.List(fields.Nested(FaultAnswer))
+    findings = fields.List(fields.Nested(FindingAnswer))
     sheets = fields.List(fields.Nested(LoadSheetShape))
+
+
+class OverruleAsked(Schema):
+    """A stop set aside: the finding's check, path and words, and the reason in writing."""
+
+    check = Text(80, 1, required=True)
+    path = Text(200, required=True)
+    what = Text(500, 1, required=True)
+    why = Text(500, 3, required=True)
 
 
 class SendAsked(Schema):
@@ -135,6 +155,7 @@ class SendAsked(Schema):
 
     athletes = Many(Text(64, 1), fewest=1, required=True)
     starts_on = Day()
+    overrules = Many(fields.Nested(OverruleAsked), most=500)
 
 
 class SentOne(Schema):
@@ -145,7 +166,7 @@ class SentOne(Schema):
 
 class RefusedOne(Schema):
     athlete = fields.String()
-    faults = fields.List(fields.Nested(FaultAnswer))
+    stops = fields.List(fields.Nested(FindingAnswer))
 
 
 class SendAnswer(Schema):
@@ -266,6 +287,6 @@ class TrendAnswer(Schema):
 def sent_and_refused(results: list[Any]) -> dict[str, list[Any]]:
     """The two lists of a sending's answer."""
     return {
-        "sent": [one for one in results if not one.faults],
-        "refused": [one for one in results if one.faults],
+        "sent": [one for one in results if not one.stops],
+        "refused": [one for one in results if one.stops],
     }

@@ -27,9 +27,9 @@ class Person:
 
 PEOPLE = (
     Person("runa", "forge-cellar", 1.03, True, 1),
-    Person("osk", "boathouse", 1.06, True, 2),
+    Person("osk", "station-basement", 1.06, True, 2),
     Person("tilde", "forge-cellar", 0.97, True, 9, pain="left knee"),
-    Person("bram", "boathouse", 1.0, False, 0),
+    Person("bram", "station-basement", 1.0, False, 0),
 )
 
 

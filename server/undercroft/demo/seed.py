@@ -9,15 +9,15 @@ from argon2 import PasswordHasher
 
 from undercroft.demo.history import session_entries, sessions_in_order
 from undercroft.demo.scenario import COACH_EMAIL, COACH_NAME, PEOPLE, Person, load, person_document
-from undercroft.services import accounts, athlete_page, athletes, blocks, devices, sending
+from undercroft.services import accounts, athlete_page, athletes, blocks, devices, sending, sync
 from undercroft.services.clock import DAY_MS, day_of
-from undercroft.services.taking import take_in
 from undercroft.store import revisions
-from undercroft.store.devices import note_stored
 from undercroft.store.feed import athlete_lock, last_position
+from undercroft.store.migrate import epoch
 
 SEED = 20260302
 WEEKS_BACK = 2
+ENOUGH = 1_000
 
 Say = Callable[[str], None]
 
@@ -49,17 +49,23 @@ def _train(
     coach_id: str, block_ids: list[str], athlete_id: str, person: Person, began: date, now: int
 ) -> None:
     """The first block done by those with a phone, the second one sent and not yet begun."""
-    sending.send(coach_id, block_ids[0], [athlete_id], began, now - 15 * DAY_MS)
+    _send(coach_id, block_ids[0], athlete_id, began, now - 15 * DAY_MS)
     if person.paired:
         _do_block(athlete_id, person, now)
     this_week = began + timedelta(weeks=WEEKS_BACK)
-    sending.send(coach_id, block_ids[1], [athlete_id], this_week, now - DAY_MS)
+    _send(coach_id, block_ids[1], athlete_id, this_week, now - DAY_MS)
+
+
+def _send(coach_id: str, block_id: str, athlete_id: str, on: date, now: int) -> None:
+    (sent,) = sending.send(coach_id, block_id, sending.Wanted([athlete_id], on), now)
+    if sent.stops:
+        raise AssertionError(f"the demo's own block is refused: {sent.stops[0].what}")
 
 
 def _do_block(athlete_id: str, person: Person, now: int) -> None:
     chance = random.Random(f"{SEED} {person.document}")
     with athlete_lock(athlete_id):
-        device_id, _ = devices.pair(athlete_id, "an earlier phone", now - 15 * DAY_MS)
+        devices.pair(athlete_id, "an earlier phone", now - 15 * DAY_MS)
     strength = _true_maxima(person)
     number, n = 1, 0
     for sheet in sessions_in_order(revisions.sheets_of(athlete_id, number)):
@@ -72,10 +78,15 @@ def _do_block(athlete_id: str, person: Person, now: int) -> None:
         if person.pain and n == 0:
             lines.append(_pain(lines[-1], person.pain))
         n += len(lines)
-        with athlete_lock(athlete_id):
-            take_in(athlete_id, device_id, lines, heard)
-            note_stored(device_id, heard, last_position(athlete_id), n)
+        _sync(athlete_id, lines, heard)
         strength = {lift: kg * 1.002 for lift, kg in strength.items()}
+
+
+def _sync(athlete_id: str, lines: list[dict[str, Any]], heard: int) -> None:
+    """As the phone would, having read everything that was there."""
+    (phone,) = devices.devices_of(athlete_id)
+    asked = sync.Asked(phone.id, epoch(), last_position(athlete_id), lines)
+    sync.exchange(phone, asked, heard, ENOUGH)
 
 
 def _true_maxima(person: Person) -> Mapping[str, float]:

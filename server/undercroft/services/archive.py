@@ -29,6 +29,7 @@ def of_athlete(athlete_id: str) -> dict[str, Any]:
                 "number": r.number,
                 "sent_at": iso(r.sent_at),
                 "starts_on": r.starts_on,
+                "overrules": r.overrules,
                 "block": r.document,
             }
             for r in revisions.all_revisions(athlete_id)

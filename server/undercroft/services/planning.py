@@ -14,8 +14,7 @@ from undercroft.documents.reading import read_block
 from undercroft.documents.sheet import LoadSheetShape
 from undercroft.domain.load_sheet import LoadSheet
 from undercroft.domain.program.block import Block
-from undercroft.domain.program.finding import Finding, Severity
-from undercroft.domain.sheet import Order, WorkedOut, work_out
+from undercroft.domain.sheet import Order, work_out
 from undercroft.services import tracking
 from undercroft.services.people import athlete_document, kit_document
 from undercroft.store import last_done, models, revisions
@@ -59,28 +58,18 @@ def _newest_of(row: models.Revision) -> Current:
     )
 
 
-def worked_out(
-    row: models.Athlete, block: Block, starts_on: date, leave_out: Collection[str] = ()
-) -> WorkedOut:
-    """Sheets of a block for an athlete as everything stands now."""
+def order_for(row: models.Athlete, block: Block, starts_on: date) -> Order:
+    """A block for an athlete as everything stands now."""
     athlete = athlete_document(row)
     last_kg = last_done.last_loads(row.id)
-    return work_out(
-        Order(
-            block=block,
-            athlete=athlete,
-            kit=kit_document(row),
-            catalogue=catalogue(),
-            standing=tracking.standing_now(row.id, athlete, last_kg),
-            starts_on=starts_on,
-        ),
-        leave_out,
+    return Order(
+        block=block,
+        athlete=athlete,
+        kit=kit_document(row),
+        catalogue=catalogue(),
+        standing=tracking.standing_now(row.id, athlete, last_kg),
+        starts_on=starts_on,
     )
-
-
-def stops(findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
-    """The findings that forbid sending."""
-    return tuple(finding for finding in findings if finding.severity is Severity.STOP)
 
 
 def refresh(row: models.Athlete, lifts: Collection[str] | None = None) -> None:
@@ -93,7 +82,7 @@ def refresh(row: models.Athlete, lifts: Collection[str] | None = None) -> None:
     if now is None:
         return
     begun = revisions.sessions_begun(row.id, now.numbers, now.sessions)
-    done = worked_out(row, now.block, now.starts_on, leave_out=begun)
+    done = work_out(order_for(row, now.block, now.starts_on), leave_out=begun)
     kept = revisions.sheets_of(row.id, now.number)
     through = last_position(row.id)
     for sheet in done.sheets:

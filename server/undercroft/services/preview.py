@@ -7,16 +7,18 @@ from typing import Any
 from undercroft.documents.catalogue import catalogue
 from undercroft.documents.faults import Fault, FaultyDocument
 from undercroft.documents.reading import read_block
-from undercroft.services import planning
+from undercroft.services import looking_over, planning
 from undercroft.services.clock import day_of
+from undercroft.services.looking_over import Found
 from undercroft.store import athletes
 
 
 @dataclass(frozen=True, slots=True)
 class Preview:
-    """Sheets of the sessions that can be worked out, and what stands in the way of others."""
+    """Faults of the text; where it has none, what the checks find, and the sheets."""
 
     faults: tuple[Fault, ...]
+    findings: list[Found]
     sheets: list[dict[str, Any]]
 
 
@@ -25,9 +27,9 @@ def preview(athlete_id: str, document: Any, now: int) -> Preview:
     try:
         block = read_block(document, catalogue())
     except FaultyDocument as fault:
-        return Preview(fault.faults, [])
+        return Preview(fault.faults, [], [])
     row = athletes.athlete_with_coach(athlete_id)
     today = day_of(now)
-    done = planning.worked_out(row, block, today - timedelta(days=today.weekday()))
-    found = tuple(Fault(f.where, f.path, f.what, f.right) for f in done.findings)
-    return Preview(found, [planning.on_wire(sheet) for sheet in done.sheets])
+    looked = looking_over.look_over(row, block, today - timedelta(days=today.weekday()))
+    sheets = [planning.on_wire(sheet) for sheet in looked.done.sheets]
+    return Preview((), looking_over.shown(looked.findings), sheets)

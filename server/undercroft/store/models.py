@@ -66,7 +66,11 @@ class Athlete(Table):
 
 
 class Device(Table):
-    """A paired phone. `cursor` is the last feed position that it said it has."""
+    """A paired phone. `cursor` is the last feed position that it said it has.
+
+    `sync_count` requests with entries came in the minute that began at `sync_window`: counted here
+    because this row is written with each of them anyway.
+    """
 
     id = TextField(primary_key=True)
     athlete_id: str
@@ -78,6 +82,8 @@ class Device(Table):
     revoked_at = BigIntegerField(null=True)
     stored_through = BigIntegerField(default=0)
     cursor = BigIntegerField(default=0)
+    sync_window = BigIntegerField(default=0)
+    sync_count = IntegerField(default=0)
 
 
 class Invitation(Table):
@@ -117,7 +123,10 @@ class Block(Table):
 
 
 class Revision(Table):
-    """One immutable state of a block, as sent to one athlete. `starts_on` is a Monday."""
+    """One immutable state of a block, as sent to one athlete. `starts_on` is a Monday.
+
+    `overrules` are the stops that the coach set aside in writing.
+    """
 
     athlete_id: str
     athlete = ForeignKeyField(Athlete, on_delete="CASCADE", index=False)
@@ -125,6 +134,7 @@ class Revision(Table):
     block = TextField(column_name="block")
     document = JsonText()
     starts_on = TextField()
+    overrules = JsonText()
     sent_at = BigIntegerField()
     sent_by = TextField()
 

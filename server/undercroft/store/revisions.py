@@ -42,6 +42,7 @@ def add_revision(
     block_id: str,
     document: Any,
     starts_on: str,
+    overrules: list[dict[str, Any]],
     now: int,
     coach_id: str,
 ) -> None:
@@ -51,6 +52,7 @@ def add_revision(
         block=block_id,
         document=document,
         starts_on=starts_on,
+        overrules=overrules,
         sent_at=now,
         sent_by=coach_id,
     ).execute()
