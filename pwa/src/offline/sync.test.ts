@@ -157,4 +157,21 @@ describe("two occasions at once", () => {
     await phone.settled();
     expect(server.asked).toHaveLength(2);
   });
+
+  test("try again at once where the network came back during a round that failed", async () => {
+    const { fetch } = server;
+    let fail = (): void => undefined;
+    const failing = new Promise<Response>((_, reject) => {
+      fail = () => reject(new TypeError("no network"));
+    });
+    const asked = vi.fn(() => failing);
+    vi.stubGlobal("fetch", asked);
+    phone.poke("asked");
+    await vi.waitFor(() => expect(asked).toHaveBeenCalled());
+    phone.poke("online");
+    vi.stubGlobal("fetch", fetch);
+    fail();
+    await phone.settled();
+    expect(phone.state().sync.last).toStrictEqual({ is: "done" });
+  });
 });

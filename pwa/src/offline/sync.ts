@@ -46,6 +46,8 @@ export function createSync(parts: SyncParts): Sync {
   let silentUntil = 0;
   let queued = false;
   let again = false;
+  /** Something happened during this round that speaks for trying at once, even after a failure. */
+  let hurried = false;
   let stopped = false;
   let current: Promise<void> = Promise.resolve();
   let callOff = (): void => undefined;
@@ -55,7 +57,10 @@ export function createSync(parts: SyncParts): Sync {
     if (stopped) return;
     if (occasion === "entry") schedule(failures > 0 ? null : DEBOUNCE_MS);
     else {
-      if (occasion !== "timer") failures = 0;
+      if (occasion !== "timer") {
+        failures = 0;
+        hurried = state.running;
+      }
       schedule(0);
     }
   }
@@ -95,7 +100,8 @@ export function createSync(parts: SyncParts): Sync {
     if (outcome.is === "failed") failures += 1;
     else failures = 0;
     if (outcome.is === "busy") silentUntil = clock.now() + outcome.waitMs;
-    const wait = waitAfter(outcome);
+    const wait = hurried && outcome.is === "failed" ? 0 : waitAfter(outcome);
+    hurried = false;
     tell({ running: false, last: outcome, nextAt: wait === null ? null : clock.now() + wait });
     const more = again;
     again = false;
