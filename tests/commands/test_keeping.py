@@ -10,7 +10,7 @@ from click.testing import CliRunner, Result
 from tests.people import AtDesk, Phone
 
 from undercroft.cli import main
-from undercroft.services import checking
+from undercroft.services import auditing
 from undercroft.store import database
 from undercroft.store.feed import athlete_lock, publish
 from undercroft.store.models import Change, Entry
@@ -134,7 +134,7 @@ class TestRestore:
 
 def findings(athlete_id: str) -> list[str]:
     database.connect()
-    found = list(checking.check_athlete(athlete_id))
+    found = list(auditing.check_athlete(athlete_id))
     database.disconnect()
     return found
 

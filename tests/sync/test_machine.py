@@ -30,7 +30,7 @@ from undercroft.config import Settings
 from undercroft.documents.entries import read_entry
 from undercroft.documents.folded import plain_fold
 from undercroft.domain.ledger import Entry, fold
-from undercroft.services import checking, ledger
+from undercroft.services import auditing, ledger
 from undercroft.store import database, migrate
 from undercroft.store.feed import athlete_lock, publish
 
@@ -139,7 +139,7 @@ class Valley(RuleBasedStateMachine):
     def the_database_is_sound(self) -> None:
         if hasattr(self, "athlete_id"):
             database.connect()
-            found = list(checking.check_athlete(self.athlete_id))
+            found = list(auditing.check_athlete(self.athlete_id))
             database.disconnect()
             assert not found
 

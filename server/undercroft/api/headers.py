@@ -54,8 +54,7 @@ def install(app: Flask) -> None:
 
 
 def _headers(response: Response) -> Response:
-    for name, value in EVERYWHERE.items():
-        response.headers.setdefault(name, value)
+    response.headers.extend(EVERYWHERE)
     if settings().secure:
         response.headers["Strict-Transport-Security"] = STRICT_TRANSPORT
     if request.path.startswith("/api/"):
@@ -79,12 +78,13 @@ def _zip(response: Response) -> Response:
 
 
 def _worth_zipping(response: Response) -> bool:
+    """Cheapest question first: most answers are short."""
     length = response.content_length
     return (
-        response.status_code == 200
+        (length is None or length >= SMALLEST_ZIPPED)
+        and response.status_code == 200
         and request.method in ("GET", "POST")
-        and request.accept_encodings["gzip"] > 0
         and "Content-Encoding" not in response.headers
         and (response.mimetype or "").startswith(ZIPPED_TYPES)
-        and (length is None or length >= SMALLEST_ZIPPED)
+        and request.accept_encodings["gzip"] > 0
     )

@@ -6,7 +6,7 @@ from pathlib import Path
 import click
 
 from undercroft.commands.opening import database_option, opened, settings_or_exit
-from undercroft.services import checking
+from undercroft.services import auditing
 from undercroft.store import backup as copies
 from undercroft.store import database, migrate
 
@@ -72,7 +72,7 @@ def _put_back(copy: Path, target: Path) -> None:
 def check(location: str | None) -> None:
     """Verify the database: positions, entries, numbers of devices."""
     with opened(location):
-        findings = list(checking.check())
+        findings = list(auditing.check())
     for finding in findings:
         click.echo(f"{finding.where}: {finding.what}")
     if findings:

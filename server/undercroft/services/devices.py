@@ -50,7 +50,16 @@ def device_by_token(token: str, now: int) -> DeviceSeen:
 
 
 def seen(row: devices.DeviceRow) -> DeviceSeen:
-    return DeviceSeen(*row)
+    return DeviceSeen(
+        row.id,
+        row.athlete_id,
+        row.name,
+        row.created_at,
+        row.last_used_at,
+        row.revoked_at,
+        row.stored_through,
+        row.cursor,
+    )
 
 
 def devices_of(athlete_id: str) -> list[DeviceSeen]:

@@ -12,6 +12,7 @@ Line = feed.ChangeRow | entries.Fresh
 
 MOST_ITEMS = 1000
 MOST_BYTES = 1_000_000
+NOTHING = range(0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,14 +24,17 @@ class Page:
     more: bool
 
 
-def page(athlete_id: str, after: int, not_from: str = "", since: int = 0) -> Page:
+def page(
+    athlete_id: str, after: int, not_from: str = "", since: int = 0, own: range = NOTHING
+) -> Page:
     """What came after a position, at most MOST_ITEMS or about MOST_BYTES of it, at least one.
 
     not_from: leave out what this device sent itself. since: leave out entries received earlier.
+    own: positions known to hold nothing but what it sent itself.
     The end is read first: everything up to it is committed, whatever is written meanwhile.
     """
     through = feed.last_position(athlete_id)
-    if after >= through:
+    if after >= through or (after + 1 in own and through in own):
         return Page([], through, False)
     changes = feed.changes(athlete_id, after, through, MOST_ITEMS + 1)
     rows = entries.fresh_for(athlete_id, after, through, MOST_ITEMS + 1, not_from, since)

@@ -6,6 +6,7 @@ from undercroft.services.clock import MINUTE_MS
 from undercroft.services.refusals import TooOften
 from undercroft.store import limits
 from undercroft.store.database import writing
+from undercroft.store.devices import DeviceRow
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,14 +42,16 @@ def spend(limit: Limit, subjects: tuple[str, ...], now: int) -> None:
         raise TooOften(_seconds_left(limit.window_ms, now))
 
 
-def spend_sync(device_id: str, most: int, now: int) -> None:
-    """Count one request with entries, inside the transaction that stores them. Raises TooOften.
+def spend_sync(device: DeviceRow, most: int, now: int) -> DeviceRow:
+    """The device with one more request with entries counted. Raises TooOften.
 
-    Fails open: a fault in counting must not keep a set from being stored.
+    The count stands in the device's own row and is written with what the request stores.
     """
     window = now - now % SYNC_WINDOW_MS
-    if limits.count_if_possible(f"sync:{device_id}", window) > most:
+    count = device.sync_count + 1 if device.sync_window == window else 1
+    if count > most:
         raise TooOften(_seconds_left(SYNC_WINDOW_MS, now))
+    return device._replace(sync_window=window, sync_count=count)
 
 
 def _seconds_left(window_ms: int, now: int) -> int:

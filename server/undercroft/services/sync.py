@@ -6,7 +6,7 @@ from typing import Any
 
 from undercroft.services import feed, limits
 from undercroft.services.clock import HOUR_MS, iso
-from undercroft.services.devices import DeviceSeen, seen
+from undercroft.services.devices import DeviceSeen
 from undercroft.services.refusals import NotAllowed, TooLarge
 from undercroft.services.taking import take_in
 from undercroft.store import devices
@@ -44,47 +44,60 @@ def exchange(device: DeviceSeen, asked: Asked, now: int, most_per_minute: int) -
         raise TooLarge(f"{len(asked.entries)} entries", f"send at most {MOST_ENTRIES} at once")
     life = epoch()
     knows_us = asked.epoch == life
-    verdicts, through = _store(device, asked, knows_us, now, most_per_minute)
-    answer = {"epoch": life, "verdicts": verdicts, "stored_through": through}
-    return {**answer, **_feed(device, asked, knows_us), "server_time": iso(now)}
+    stored = _store(device, asked, knows_us, now, most_per_minute)
+    return {
+        "epoch": life,
+        "verdicts": stored.verdicts,
+        "stored_through": stored.through,
+        **_feed(device, asked, knows_us, stored.own),
+        "server_time": iso(now),
+    }
 
 
-def _feed(device: DeviceSeen, asked: Asked, knows_us: bool) -> dict[str, Any]:
+@dataclass(frozen=True, slots=True)
+class Stored:
+    """Verdicts, the number up to which the device has no gap here, its new entries' positions."""
+
+    verdicts: list[dict[str, Any]]
+    through: int
+    own: range
+
+
+def _feed(device: DeviceSeen, asked: Asked, knows_us: bool, own: range) -> dict[str, Any]:
     if device.revoked:
         return {"feed": [], "cursor": asked.cursor, "more": False, "revoked": True}
     if not knows_us:
         return {"feed": [], "cursor": 0, "more": False}
-    page = feed.page(device.athlete_id, asked.cursor, not_from=device.id)
+    page = feed.page(device.athlete_id, asked.cursor, not_from=device.id, own=own)
     return {"feed": page.items, "cursor": page.cursor, "more": page.more}
 
 
 def _store(
     device: DeviceSeen, asked: Asked, knows_us: bool, now: int, most_per_minute: int
-) -> tuple[list[dict[str, Any]], int]:
-    """Verdicts, and the number up to which the device's entries have no gap here."""
+) -> Stored:
     if not asked.entries:
-        cursor = _cursor(device, asked, knows_us)
+        cursor = _cursor(asked, knows_us, device.cursor, device.athlete_id)
         if cursor != device.cursor or device.last_used_at + TOUCH_MS <= now:
             devices.note_cursor(device.id, now, cursor)
-        return [], device.stored_through
+        return Stored([], device.stored_through, range(0))
     with hold(device.athlete_id):
-        limits.spend_sync(device.id, most_per_minute, now)
-        here = seen(devices.device_by_id(device.id))
-        cursor = _cursor(here, asked, knows_us)
-        taken = take_in(here.athlete_id, here.id, asked.entries, now, revoked=here.revoked)
+        here = limits.spend_sync(devices.device_by_id(device.id), most_per_minute, now)
+        cursor = _cursor(asked, knows_us, here.cursor, here.athlete_id)
+        revoked = here.revoked_at is not None
+        taken = take_in(here.athlete_id, here.id, asked.entries, now, revoked=revoked)
         through = _without_gap(here, taken.numbers)
-        devices.note_stored(here.id, now, cursor, through)
-    return taken.verdicts, through
+        devices.note_stored(here._replace(cursor=cursor, stored_through=through), now)
+    return Stored(taken.verdicts, through, taken.positions)
 
 
-def _cursor(device: DeviceSeen, asked: Asked, knows_us: bool) -> int:
+def _cursor(asked: Asked, knows_us: bool, before: int, athlete_id: str) -> int:
     """How far the device says it has read, as far as that can be."""
-    if not knows_us or asked.cursor == device.cursor:
-        return device.cursor
-    return min(asked.cursor, last_position(device.athlete_id))
+    if not knows_us or asked.cursor == before:
+        return before
+    return min(asked.cursor, last_position(athlete_id))
 
 
-def _without_gap(device: DeviceSeen, numbers: Sequence[int]) -> int:
+def _without_gap(device: devices.DeviceRow, numbers: Sequence[int]) -> int:
     """Looks into the database only for what had come before and had a gap below it."""
     through, new = device.stored_through, frozenset(numbers)
     if through + 1 not in new:

@@ -42,10 +42,11 @@ class Line(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class Taken:
-    """Verdicts in the order of the entries, as they go out, and the numbers that were new."""
+    """Verdicts in the order of the entries, as they go out; numbers and positions of new ones."""
 
     verdicts: list[dict[str, Any]]
     numbers: list[int]
+    positions: range
 
 
 def take_in(
@@ -74,11 +75,11 @@ def take_in(
             verdicts.append(_verdict(line, here, here.status))
         else:
             verdicts.append(_verdict(line, here, DUPLICATE if here.counts else HELD))
-    take_positions(athlete_id, len(rows))
+    positions = take_positions(athlete_id, len(rows))
     entries.add_rows(rows)
     if stored:
         replan_safely(athlete_id, stored)
-    return Taken(verdicts, [row.n for row in rows if row.n is not None])
+    return Taken(verdicts, [row.n for row in rows if row.n is not None], positions)
 
 
 def _line(raw: Any) -> Line:

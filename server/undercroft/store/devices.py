@@ -18,6 +18,8 @@ def add_device(device_id: str, athlete_id: str, name: str, token_hash: str, now:
         last_used_at=now,
         stored_through=0,
         cursor=0,
+        sync_window=0,
+        sync_count=0,
     ).execute()
 
 
@@ -32,6 +34,8 @@ class DeviceRow(NamedTuple):
     revoked_at: int | None
     stored_through: int
     cursor: int
+    sync_window: int
+    sync_count: int
 
 
 _SELECT = f"SELECT {', '.join(DeviceRow._fields)} FROM device"
@@ -71,12 +75,15 @@ def note_cursor(device_id: str, now: int, cursor: int) -> None:
     run("UPDATE device SET last_used_at = ?, cursor = ? WHERE id = ?", now, cursor, device_id)
 
 
-def note_stored(device_id: str, now: int, cursor: int, stored_through: int) -> None:
-    """Like `note_cursor`, and up to which number there is no gap; under the athlete's lock."""
+def note_stored(device: DeviceRow, now: int) -> None:
+    """Like `note_cursor`, with all that a batch changes; under the athlete's lock."""
     run(
-        "UPDATE device SET last_used_at = ?, cursor = ?, stored_through = ? WHERE id = ?",
+        "UPDATE device SET last_used_at = ?, cursor = ?, stored_through = ?, sync_window = ?,"
+        " sync_count = ? WHERE id = ?",
         now,
-        cursor,
-        stored_through,
-        device_id,
+        device.cursor,
+        device.stored_through,
+        device.sync_window,
+        device.sync_count,
+        device.id,
     )

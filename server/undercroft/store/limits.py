@@ -1,8 +1,5 @@
 """Counts of what was tried in a window of time, the same for all server processes."""
 
-from peewee import PeeweeException
-
-from undercroft.store.database import writing
 from undercroft.store.sql import rows, run
 
 KEEP_MS = 24 * 3600 * 1000
@@ -20,12 +17,3 @@ def count(bucket: str, window: int) -> int:
     if number == 1:
         run('DELETE FROM rate_limit WHERE "window" < ?', window - KEEP_MS)
     return int(number)
-
-
-def count_if_possible(bucket: str, window: int) -> int:
-    """Like `count` within a transaction, but 0 where the counting itself fails."""
-    try:
-        with writing():
-            return count(bucket, window)
-    except PeeweeException:
-        return 0
