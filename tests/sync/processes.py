@@ -10,6 +10,7 @@ import time
 import urllib.error
 import urllib.request
 from dataclasses import dataclass
+from http.client import HTTPException
 from pathlib import Path
 from typing import Any
 
@@ -76,7 +77,7 @@ class Server:
         try:
             with urllib.request.urlopen(request, timeout=20) as answer:
                 return dict(json.load(answer))
-        except (urllib.error.URLError, ConnectionError, ValueError) as fault:
+        except (urllib.error.URLError, OSError, HTTPException, ValueError) as fault:
             if isinstance(fault, urllib.error.HTTPError):
                 raise
             raise NoAnswer from fault

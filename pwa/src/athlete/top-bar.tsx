@@ -12,6 +12,11 @@ interface Props {
   readonly stop?: boolean;
 }
 
+/** What a screen reader says holds what the eye reads (WCAG 2.5.3). */
+function nameOf({ mood, short, long }: ReturnType<typeof syncInWords>): string {
+  return mood === "sent" || long.includes(short) ? `Sync: ${long}` : `Sync: ${short}, ${long}`;
+}
+
 export function TopBar({ title, back, stop = true }: Props) {
   const { router } = useApp();
   const now = useInView();
@@ -29,7 +34,7 @@ export function TopBar({ title, back, stop = true }: Props) {
       <button
         type="button"
         class="top-button top-sync"
-        aria-label={`Sync: ${sync.long}`}
+        aria-label={nameOf(sync)}
         onClick={() => router.go("/sync")}
       >
         <SyncSign mood={sync.mood} />

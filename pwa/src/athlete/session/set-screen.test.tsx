@@ -88,6 +88,9 @@ afterEach(async () => {
   await phone.settled();
 });
 
+/** A machine that runs other tests beside this one is slow. */
+const PATIENT = { timeout: 10_000 };
+
 /** Taps a button by its text or its label, once it takes taps. */
 async function tap(name: string): Promise<void> {
   const button = await vi.waitFor(() => {
@@ -96,7 +99,7 @@ async function tap(name: string): Promise<void> {
     );
     if (!found || found.disabled) throw new Error(`no button ${name} in: ${root.textContent}`);
     return found;
-  });
+  }, PATIENT);
   taps += 1;
   await act(async () => {
     button.click();
@@ -159,7 +162,7 @@ describe("the Set screen", () => {
       const found = root.querySelector<HTMLButtonElement>("button.record:not(:disabled)");
       if (!found) throw new Error("the button is not armed yet");
       return found;
-    });
+    }, PATIENT);
     await act(async () => {
       button.click();
       button.click();
