@@ -82,6 +82,7 @@ def test_back_off_sets_follow_from_what_is_done_in_the_top_set(one_exercise: One
     ]
     done = one_exercise("back-squat", sets, method="top-and-back-off")
     back_off = done.sets[1]
+    assert back_off.load == back_off.after[done.sets[0].load or 0]
     assert len(back_off.after) == len(done.loads)
     for top, follows in enumerate(back_off.after):
         wanted = done.loads[top].kg * 0.80

@@ -37,11 +37,12 @@ def work_out_exercise(day: Day, plan: ExercisePlan) -> SheetExercise:
 
 
 def _wishes(day: Day, plan: ExercisePlan) -> list[WishedLoad]:
-    wishes: list[WishedLoad] = []
-    for one in plan.sets:
-        first_kg = wishes[0].kg if wishes else None
-        wishes.append(wished_load(day, plan, one, first_kg))
-    return wishes
+    first = wished_load(day, plan, plan.sets[0], None)
+    piece = day.pieces.get(implement_for(plan, day.catalogue))
+    first_kg = first.kg
+    if first_kg is not None and piece is not None and piece.table is not None:
+        first_kg = nearest(piece.table, first_kg).load.kg
+    return [first, *(wished_load(day, plan, one, first_kg) for one in plan.sets[1:])]
 
 
 def _sheet_set(day: Day, number: int, one: SetPlan, wish: WishedLoad) -> SheetSet:
