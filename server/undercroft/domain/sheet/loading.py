@@ -108,9 +108,8 @@ def _all_loads(
 def _filled(
     one: SheetSet, wish: WishedLoad, fit: Fit | None, ladder: Sequence[Load], shelf: Shelf
 ) -> SheetSet:
-    after = () if wish.of_first is None else _after(wish.of_first, shelf)
     if fit is None or wish.kg is None:
-        return replace(one, after=after)
+        return replace(one, after=_after(wish, shelf, None))
     load = shelf.index(fit.load)
     cap = None if wish.upper_kg is None else shelf.heaviest_within(wish.upper_kg)
     return replace(
@@ -122,7 +121,7 @@ def _filled(
         above=None if fit.above is None else shelf.index(fit.above),
         ladder=_ladder(ladder, load, shelf) if wish.by_notch_kg else (),
         cap=None if cap is None else max(cap, load),
-        after=after,
+        after=_after(wish, shelf, load),
     )
 
 
@@ -133,6 +132,15 @@ def _ladder(steps: Sequence[Load], planned: int, shelf: Shelf) -> tuple[int, ...
     return tuple(indices)
 
 
-def _after(share: float, shelf: Shelf) -> tuple[int, ...]:
-    """For each load that the first set may have been done with, the load that follows from it."""
-    return tuple(shelf.nearest(load.kg * share) for load in shelf.loads)
+def _after(wish: WishedLoad, shelf: Shelf, planned: int | None) -> tuple[int, ...]:
+    """For each load that the first set may have been done with, the load that follows from it.
+
+    Where that is what is planned anyway, it hangs as planned.
+    """
+    if wish.of_first is None:
+        return ()
+    follows = [shelf.nearest(load.kg * wish.of_first) for load in shelf.loads]
+    if planned is None:
+        return tuple(follows)
+    same = shelf.loads[planned].kg
+    return tuple(planned if shelf.loads[index].kg == same else index for index in follows)
