@@ -1,5 +1,6 @@
 """Run the application in waitress, and stop it without breaking off what it has begun."""
 
+import gc
 import logging
 import signal
 import threading
@@ -37,6 +38,9 @@ def serve(app: Flask, settings: Settings, say: Callable[[str], None]) -> None:
     )
     for address in _addresses(server):
         say(f"Undercroft listens on {address}")
+    # What the program itself is made of need not be searched for garbage again and again.
+    gc.collect()
+    gc.freeze()
     stop = _stop_on_signal()
     while not stop.is_set():
         wasyncore.loop(timeout=0.5, map=sockets, use_poll=True, count=1)

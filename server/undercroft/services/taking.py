@@ -69,6 +69,8 @@ def take_in(
             entry = _read(line, shelf, device_id, position, revoked)
             row = _row(athlete_id, device_id, line, entry, position, shelf.twins(line.id), now)
             here = shelf.put(_known(row, entry))
+            if line.n is not None:
+                shelf.note_number(line.n, line.id)
             rows.append(row)
             if isinstance(entry, Entry):
                 stored.append(entry)
@@ -96,12 +98,13 @@ def _line(raw: Any) -> Line:
 
 def _shelf(athlete_id: str, device_id: str, lines: Sequence[Line]) -> Shelf:
     """What the server has under the ids of a batch, and under the numbers of what is new in it."""
-    shelf = Shelf(device_id, entries.known_ids(athlete_id, [line.id for line in lines]))
+    shelf = Shelf(entries.known_ids(athlete_id, [line.id for line in lines]))
     numbers = [
         line.n for line in lines if line.n is not None and not shelf.same(line.id, line.digest)
     ]
-    for one in entries.known_numbers(athlete_id, device_id, numbers):
-        shelf.note_number(one)
+    if numbers:
+        for n, id_ in entries.known_numbers(athlete_id, device_id, numbers):
+            shelf.note_number(n, id_)
     return shelf
 
 
@@ -141,7 +144,7 @@ def _row(
 
 def _known(row: Row, entry: Entry | Trouble) -> Known:
     problem = entry.plain() if isinstance(entry, Trouble) else None
-    return Known(row.id, row.digest, row.status, row.position, problem, row.device, row.n, None)
+    return Known(row.id, row.digest, row.status, row.position, problem, None)
 
 
 def _verdict(line: Line, here: Known, status: str) -> dict[str, Any]:

@@ -38,15 +38,13 @@ class Row(NamedTuple):
 
 
 class Known(NamedTuple):
-    """What is on the server under an id or a device's number."""
+    """What is on the server under an id."""
 
     id: str
     digest: str
     status: str
     position: int
     problem: dict[str, str] | None
-    device: str
-    n: int | None
     accepted_at: int | None
 
     @property
@@ -65,33 +63,37 @@ def add_rows(new: Sequence[Row]) -> None:
 
 def known_ids(athlete_id: str, ids: Sequence[str]) -> list[Known]:
     """What the server has under any of these ids."""
-    return _known({"athlete_id": athlete_id}, "id", ids)
+    if not ids:
+        return []
+    found = rows(
+        "SELECT id, digest, status, position, problem, accepted_at FROM entry"
+        f" WHERE athlete_id = ? AND id IN ({marks(len(ids))})",
+        athlete_id,
+        *ids,
+    )
+    return [
+        Known(id_, digest, status, position, problem and json.loads(problem), accepted)
+        for id_, digest, status, position, problem, accepted in found
+    ]
 
 
-def known_numbers(athlete_id: str, device_id: str, numbers: Sequence[int]) -> list[Known]:
-    """What the server has under these numbers of one device."""
+def known_numbers(athlete_id: str, device_id: str, numbers: Sequence[int]) -> list[tuple[int, str]]:
+    """Which of these numbers of one device the server has, each with its entry's id."""
     ((newest,),) = rows(
         "SELECT MAX(n) FROM entry WHERE athlete_id = ? AND device = ?", athlete_id, device_id
     )
     # A phone counts upwards: as a rule there is nothing to be found.
     wanted = [n for n in numbers if n <= (newest or 0)]
-    return _known({"athlete_id": athlete_id, "device": device_id}, "n", wanted)
-
-
-def _known(same: dict[str, str], column: str, values: Sequence[str | int]) -> list[Known]:
-    if not values:
+    if not wanted:
         return []
     found = rows(
-        "SELECT id, digest, status, position, problem, device, n, accepted_at FROM entry"
-        f" WHERE {' AND '.join(f'{name} = ?' for name in same)}"
-        f" AND {column} IN ({marks(len(values))})",
-        *same.values(),
-        *values,
+        "SELECT n, id FROM entry WHERE athlete_id = ? AND device = ?"
+        f" AND n IN ({marks(len(wanted))})",
+        athlete_id,
+        device_id,
+        *wanted,
     )
-    return [
-        Known(id_, digest, status, position, problem and json.loads(problem), device, n, accepted)
-        for id_, digest, status, position, problem, device, n, accepted in found
-    ]
+    return [(n, id_) for n, id_ in found]
 
 
 def numbers_above(athlete_id: str, device_id: str, n: int, most: int) -> list[int]:

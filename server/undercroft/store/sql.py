@@ -14,13 +14,15 @@ from undercroft.store.database import database, on_sqlite
 
 def rows(sql: str, *parameters: Any) -> list[tuple[Any, ...]]:
     """All rows of the answer."""
-    found: list[tuple[Any, ...]] = database.execute_sql(_for_engine(sql), parameters).fetchall()
+    with __exception_wrapper__:
+        found: list[tuple[Any, ...]] = _execute(sql, parameters).fetchall()
     return found
 
 
 def run(sql: str, *parameters: Any) -> None:
     """A statement that answers nothing."""
-    database.execute_sql(_for_engine(sql), parameters)
+    with __exception_wrapper__:
+        _execute(sql, parameters)
 
 
 def run_many(sql: str, parameters: Sequence[tuple[Any, ...]]) -> None:
@@ -33,6 +35,11 @@ def run_many(sql: str, parameters: Sequence[tuple[Any, ...]]) -> None:
 def marks(count: int) -> str:
     """So many parameters, for IN (…)."""
     return ", ".join("?" * count)
+
+
+def _execute(sql: str, parameters: tuple[Any, ...]) -> Any:
+    """A cursor of sqlite3 or psycopg; both drivers run a statement on the connection itself."""
+    return database.connection().execute(_for_engine(sql), parameters)
 
 
 def _for_engine(sql: str) -> str:
