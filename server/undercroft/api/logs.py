@@ -48,8 +48,15 @@ def install(app: Flask) -> None:
     @app.after_request
     def _line(response: Response) -> Response:
         if log.isEnabledFor(logging.INFO):
-            log.info("request", extra={"fields": _fields(response)})
+            log.handle(_record(_fields(response)))
         return response
+
+
+def _record(fields: dict[str, object]) -> logging.LogRecord:
+    """Made by hand: logging would first look through the stack for who is speaking."""
+    record = logging.LogRecord(log.name, logging.INFO, "", 0, "request", None, None)
+    record.__dict__["fields"] = fields
+    return record
 
 
 def _fields(response: Response) -> dict[str, object]:

@@ -3,6 +3,7 @@
 import time
 from collections.abc import Callable
 from datetime import UTC, date, datetime
+from functools import lru_cache
 
 Clock = Callable[[], int]
 
@@ -19,8 +20,12 @@ def now_ms() -> int:
 
 def iso(ms: int) -> str:
     """As ISO 8601 in UTC, 2026-02-03T17:04:11.250Z."""
-    moment = datetime.fromtimestamp(ms // 1000, UTC)
-    return f"{moment.isoformat()[:19]}.{ms % 1000:03d}Z"
+    return f"{_to_the_second(ms // 1000)}.{ms % 1000:03d}Z"
+
+
+@lru_cache(maxsize=64)
+def _to_the_second(seconds: int) -> str:
+    return datetime.fromtimestamp(seconds, UTC).isoformat()[:19]
 
 
 def day_of(ms: int) -> date:
