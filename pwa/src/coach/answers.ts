@@ -1,217 +1,67 @@
 /** What the server answers at the desk. Moments are ISO 8601 in UTC, masses kilograms. */
-import type { Fault } from "../api/client";
+import type { components } from "../api/schema";
 import type { Athlete, Block, Implement, Kit, LoadSheet } from "../api/types";
 
-export interface Coach {
-  readonly id: string;
-  readonly name: string;
-  readonly email: string;
-}
+type Schemas = components["schemas"];
 
-export interface Named {
-  readonly id: string;
-  readonly name: string;
-}
+/** An answer as it comes: its description leaves every field open, yet the server fills them all. */
+type Filled<T> = T extends LoadSheet
+  ? T
+  : T extends readonly (infer Item)[]
+    ? readonly Filled<Item>[]
+    : T extends object
+      ? { readonly [Field in keyof T]-?: Filled<T[Field]> }
+      : T;
 
+type Answer<Name extends keyof Schemas> = Filled<Schemas[Name]>;
+
+/** The same, with documents and names in place of what its description leaves open. */
+type AnswerWith<Name extends keyof Schemas, Known> = Omit<Answer<Name>, keyof Known> & Known;
+
+export type Coach = Answer<"CoachAnswer">;
+export type Named = Answer<"Named">;
+
+export type SquadLine = Answer<"SquadLineAnswer">;
+export type Attention = Answer<"AttentionAnswer">;
 /** How far a revision has come; each is the moment that it got there. */
-export interface Stages {
-  readonly sent_at: string | null;
-  readonly delivered_at: string | null;
-  readonly opened_at: string | null;
-  readonly started_at: string | null;
-  readonly finished_at: string | null;
-  readonly synced_at: string | null;
-}
+export type Stages = Answer<"StatesAnswer">;
 
-export interface Attention {
-  readonly level: "now" | "soon" | "note";
-  readonly text: string;
-}
+export type MaximumNow = Answer<"MaximumAnswer">;
+export type Device = Answer<"DeviceAnswer">;
+export type AthletePage = AnswerWith<
+  "AthletePageAnswer",
+  { readonly document: Athlete; readonly kit: Kit | null }
+>;
 
-export interface SquadLine extends Named {
-  readonly last_heard_at: string | null;
-  readonly block: Named | null;
-  readonly revision: number | null;
-  readonly states: Stages;
-  readonly next: {
-    readonly session: string;
-    readonly name: string;
-    readonly week_name: string;
-    readonly day: number;
-  } | null;
-  readonly devices: number;
-  readonly unplaced: number;
-  readonly attention: readonly Attention[];
-}
-
-export interface MaximumNow {
-  readonly lift: string;
-  readonly name: string;
-  readonly kg: number;
-  readonly low_kg: number;
-  readonly high_kg: number;
-  readonly source: string;
-}
-
-export interface Device extends Named {
-  readonly last_used_at: string | null;
-  readonly revoked_at: string | null;
-}
-
-export interface AthletePage extends Named {
-  readonly document: Athlete;
-  readonly kit: Kit | null;
-  readonly block: Named | null;
-  readonly revision: number | null;
-  readonly maxima: readonly MaximumNow[];
-  readonly devices: readonly Device[];
-  readonly screening: { readonly state: "not-asked"; readonly text: string };
-}
-
-export interface Invitation {
-  readonly id: string;
-  readonly created_at: string;
-  readonly expires_at: string;
-  readonly used_at: string | null;
-  readonly revoked_at: string | null;
-}
-
+export type Invitation = Answer<"InvitationAnswer">;
 /** Told once, when the invitation is made: the server keeps no copy of the secret. */
-export interface NewInvitation {
-  readonly id: string;
-  readonly url: string;
-  /** The same as an SVG picture. */
-  readonly qr: string;
-  readonly expires_at: string;
-}
+export type NewInvitation = Answer<"InvitationMade">;
+export type PairingCode = Answer<"CodeAnswer">;
+/** Its `sent` is the entry as it came; it may be anything. */
+export type HeldEntry = Answer<"HeldAnswer">;
 
-export interface PairingCode {
-  readonly code: string;
-  readonly expires_at: string;
-}
+export type CatalogueEntry = AnswerWith<"ExerciseAnswer", { readonly implement: Implement }>;
 
-export interface HeldEntry {
-  readonly position: number;
-  readonly device: string;
-  readonly received_at: string;
-  readonly problem: { readonly where: string; readonly what: string; readonly right: string };
-  /** The entry as it came; it may be anything. */
-  readonly sent: unknown;
-}
+export type BlockLine = Answer<"BlockLineAnswer">;
+export type BlockAnswer = AnswerWith<"BlockAnswer", { readonly document: Block }>;
+export type SavedBlock = Answer<"SavedAnswer">;
 
-export interface CatalogueEntry {
-  readonly key: string;
-  readonly name: string;
-  readonly implement: Implement;
-  readonly prime: readonly string[];
-  readonly helpers: readonly string[];
-  readonly needs: readonly string[];
-  readonly cues: readonly string[];
-  readonly alternatives: readonly string[];
-  readonly one_sided: boolean;
-  readonly needs_safeties: boolean;
-}
+/** What a check, or working out the loads, has to say of one place in a block. */
+export type Finding = Answer<"FindingAnswer">;
+export type LoadsAnswer = Answer<"LoadsAnswer">;
+/** A stop that is set aside, and the reason in writing. */
+export type Overrule = Readonly<Schemas["OverruleAsked"]>;
+export type SendAnswer = Answer<"SendAnswer">;
+/** An athlete who got nothing, and what stands in the way. */
+export type Refusal = Answer<"RefusedOne">;
 
-export interface BlockLine extends Named {
-  readonly updated_at: string;
-  readonly weeks: number;
-  readonly sessions: number;
-}
-
-export interface BlockAnswer {
-  readonly id: string;
-  readonly document: Block;
-  readonly updated_at: string;
-}
-
-export interface SavedBlock {
-  readonly id: string;
-  readonly updated_at: string;
-  readonly faults: readonly Fault[];
-}
-
-export interface LoadsAnswer {
-  readonly faults: readonly Fault[];
-  readonly sheets: readonly LoadSheet[];
-}
-
-export interface SendAnswer {
-  readonly sent: readonly {
-    readonly athlete: string;
-    readonly revision: number;
-    readonly sessions: number;
-  }[];
-  readonly refused: readonly { readonly athlete: string; readonly faults: readonly Fault[] }[];
-}
-
-export interface Planned {
-  readonly reps: number | null;
-  readonly rir: number | null;
-  readonly load_kg: number | null;
-  readonly seconds: number | null;
-}
-
-export interface Done {
-  readonly kind: "done" | "skipped";
-  readonly load_kg: number | null;
-  readonly reps: number | null;
-  readonly rir: number | null;
-  readonly seconds: number | null;
-  readonly quality: number | null;
-  /** What the phone's clock said. */
-  readonly at: string;
-  readonly two_answers: boolean;
-  readonly why: string | null;
-  readonly wild: boolean;
-}
-
-export interface ResultSet {
-  readonly key: string;
-  readonly number: number;
-  readonly planned: Planned;
-  readonly done: Done | null;
-}
-
-export interface ResultExercise {
-  readonly key: string;
-  readonly name: string;
-  readonly sets: readonly ResultSet[];
-}
-
-export type SessionState = "planned" | "started" | "finished" | "stopped";
-
-export interface ResultSession {
-  readonly revision: number;
-  readonly session: string;
-  readonly name: string;
-  readonly week_name: string;
-  readonly day: number;
-  /** The calendar day that it was planned for. */
-  readonly on: string | null;
-  readonly state: SessionState;
-  readonly started_at: string | null;
-  readonly finished_at: string | null;
-  readonly rpe: number | null;
-  readonly minutes: number | null;
-  readonly comment: string | null;
-  readonly why_stopped: string | null;
-  readonly exercises: readonly ResultExercise[];
-}
+export type Planned = Answer<"PlannedAnswer">;
+export type Done = Answer<"DoneAnswer">;
+export type ResultSet = Answer<"SetResultAnswer">;
+export type ResultExercise = Answer<"ExerciseResultAnswer">;
+export type ResultSession = Answer<"SessionResultAnswer">;
+export type SessionState = ResultSession["state"];
 
 /** `smooth_*` look back over the whole series; the others knew only what came before. */
-export interface TrendPoint {
-  readonly on: string;
-  readonly kg: number;
-  readonly low_kg: number;
-  readonly high_kg: number;
-  readonly smooth_kg: number;
-  readonly low_smooth_kg: number;
-  readonly high_smooth_kg: number;
-  readonly source: string;
-}
-
-export interface Trend {
-  readonly lift: string;
-  readonly name: string;
-  readonly points: readonly TrendPoint[];
-}
+export type TrendPoint = Answer<"PointAnswer">;
+export type Trend = Answer<"TrendAnswer">;

@@ -12,6 +12,7 @@ import type {
   LoadsAnswer,
   Named,
   NewInvitation,
+  Overrule,
   PairingCode,
   ResultSession,
   SavedBlock,
@@ -74,8 +75,14 @@ export const exportAddress = (id: string, format: "json" | "csv") =>
 export const loads = (document: Block, athleteId: string, options: AskOptions = {}) =>
   post<LoadsAnswer>("/desk/loads", { document, athlete: athleteId }, options);
 /** `startsOn` is the Monday of the first week; without it this week's, or where the block began. */
-export const send = (id: string, athletes: readonly string[], startsOn: string) =>
+export const send = (
+  id: string,
+  athletes: readonly string[],
+  startsOn: string,
+  overrules: readonly Overrule[] = [],
+) =>
   post<SendAnswer>(blockPath(id, "/send"), {
     athletes,
     ...(startsOn ? { starts_on: startsOn } : {}),
+    ...(overrules.length > 0 ? { overrules } : {}),
   });

@@ -1,12 +1,15 @@
 import type { Block } from "../../api/types";
-import type { LoadsAnswer, SquadLine } from "../answers";
+import type { Finding, LoadsAnswer, SquadLine } from "../answers";
 import { TruthField } from "../fields/choice-field";
+import { FindingList } from "../findings/finding-list";
+import { countsInWords, countsOf } from "../findings/findings";
 import { counted } from "../shell/counted";
 import { Link } from "../shell/link";
 import { athletePath, ROOT } from "../shell/route";
 import { Failure, FaultList } from "../shell/states";
 import { useLoad } from "../shell/use-load";
 import { loads } from "../desk";
+import { StopGroups } from "./stop-groups";
 
 interface SendChoiceProps {
   readonly document: Block;
@@ -83,34 +86,46 @@ function Preview({ document, athlete }: PreviewProps) {
   return <Readiness answer={load.now.value} athlete={athlete} />;
 }
 
-function Readiness({
-  answer,
-  athlete,
-}: {
+interface ReadinessProps {
   readonly answer: LoadsAnswer;
   readonly athlete: SquadLine;
-}) {
-  const { faults, sheets } = answer;
-  if (faults.length === 0) {
-    const cautions = sheets.flatMap((sheet) =>
-      sheet.exercises.flatMap((each) => each.cautions ?? []),
-    );
-    const mind = cautions.length === 0 ? "" : `, with ${counted(cautions.length, "thing")} to mind`;
+}
+
+function Readiness({ answer, athlete }: ReadinessProps) {
+  const { faults, findings, sheets } = answer;
+  const stops = findings.filter((each) => each.severity === "stop");
+  const others = findings.filter((each) => each.severity !== "stop");
+  if (faults.length > 0 || stops.length > 0) {
     return (
-      <p role="status">
-        ready: {counted(sheets.length, "load sheet")}
-        {mind}
-      </p>
+      <div class="failure" role="status">
+        <p>
+          would be refused; mend the text, or look at{" "}
+          <Link to={athletePath(athlete.id, "person")}>the maxima</Link> and{" "}
+          <Link to={athletePath(athlete.id, "kit")}>the kit</Link>
+          {stops.some((each) => each.may_overrule) &&
+            "; once it is refused you can set a stop aside in writing"}
+          :
+        </p>
+        <FaultList faults={faults} />
+        <StopGroups stops={stops} />
+        <Others findings={others} />
+      </div>
     );
   }
   return (
-    <div class="failure" role="status">
-      <p>
-        would be refused; mend the text, or look at{" "}
-        <Link to={athletePath(athlete.id, "person")}>the maxima</Link> and{" "}
-        <Link to={athletePath(athlete.id, "kit")}>the kit</Link>:
-      </p>
-      <FaultList faults={faults} />
-    </div>
+    <>
+      <p role="status">ready: {counted(sheets.length, "load sheet")}</p>
+      <Others findings={others} />
+    </>
+  );
+}
+
+function Others({ findings }: { readonly findings: readonly Finding[] }) {
+  if (findings.length === 0) return null;
+  return (
+    <details class="preview-findings">
+      <summary>{countsInWords(countsOf(findings))}</summary>
+      <FindingList findings={findings} placed />
+    </details>
   );
 }

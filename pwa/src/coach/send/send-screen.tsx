@@ -14,7 +14,8 @@ import { useAct } from "../shell/use-act";
 import { useLoad } from "../shell/use-load";
 import { calendarDate, mondayOf } from "../shell/when";
 import { SendChoice } from "./send-choice";
-import { SendResult } from "./send-result";
+import { SendResult, type Overruled } from "./send-result";
+import { merged } from "./stops";
 
 /** Whom a block goes to, what it becomes for each, and one button. */
 export function SendScreen({ id }: { readonly id: string }) {
@@ -53,8 +54,27 @@ function Send({ block: { id, document }, athletes }: SendProps) {
   const sessions = document.weeks.reduce((sum, week) => sum + week.sessions.length, 0);
   const newer = draftOf(desk.shelf, desk.coach.value?.id ?? "", id) !== null;
   const go = () => act.run(() => send(id, [...chosen], startsOn), setAnswer);
+  // One by one: a reason counts for the athlete for whom it was written, and for nobody else.
+  const sendOverruled = (all: readonly Overruled[]) =>
+    act.run(
+      async () => {
+        for (const { athlete, overrules } of all) {
+          const next = await send(id, [athlete], startsOn, overrules);
+          setAnswer((before) => (before ? merged(before, next) : next));
+        }
+      },
+      () => {},
+    );
   if (answer) {
-    return <SendResult answer={answer} athletes={athletes} again={() => setAnswer(null)} />;
+    return (
+      <SendResult
+        answer={answer}
+        athletes={athletes}
+        act={act}
+        onOverruled={sendOverruled}
+        again={() => setAnswer(null)}
+      />
+    );
   }
   return (
     <>

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 
-import { calendarDate, day, isoDay, mondayOf } from "./when";
+import { calendarDate, day, dueOn, isoDay, mondayOf } from "./when";
 
 const NOW = "2026-02-06T12:00:00";
 
@@ -20,6 +20,15 @@ describe("a moment in words", () => {
 describe("a calendar day", () => {
   it("is written as it stands, in whatever zone it is read", () => {
     expect(calendarDate("2026-03-31")).toBe("31 Mar 2026");
+  });
+
+  it.each([
+    ["2026-02-06", "today"],
+    ["2026-02-07", "tomorrow"],
+    ["2026-02-05", "Thu 5 Feb"],
+    ["2026-02-16", "Mon 16 Feb"],
+  ])("of a plan, %s, is due %s on a Friday", (iso, words) => {
+    expect(dueOn(iso, NOW)).toBe(words);
   });
 
   it.each([

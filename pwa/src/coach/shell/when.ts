@@ -57,6 +57,15 @@ export function calendarDate(iso: string): string {
   return new Date(`${iso}T00:00:00Z`).toLocaleDateString("en-GB", written);
 }
 
+/** "today", "tomorrow", else the day of a plan with its date, "Mon 23 Nov". */
+export function dueOn(iso: string, now: Moment): string {
+  if (iso === isoDay(now)) return "today";
+  if (daysBetween(now, `${iso}T00:00:00`) === 1) return "tomorrow";
+  const at = new Date(`${iso}T00:00:00Z`);
+  const written = { day: "numeric", month: "short", timeZone: "UTC" } as const;
+  return `${dayShort(at.getUTCDay() || 7)} ${at.toLocaleDateString("en-GB", written)}`;
+}
+
 /** A calendar day as ISO 8601, in the reader's own time zone. */
 export function isoDay(at: Moment): string {
   const moment = new Date(at);

@@ -3,7 +3,7 @@ import { counted } from "../shell/counted";
 import { useDesk } from "../shell/desk-state";
 import { Link } from "../shell/link";
 import { athletePath, blockPath } from "../shell/route";
-import { dayShort } from "../shell/when";
+import { dueOn } from "../shell/when";
 import { StageMarks } from "./stage-marks";
 import { heard } from "./standing";
 
@@ -57,7 +57,8 @@ function Row({ line, now }: { readonly line: SquadLine; readonly now: number }) 
       <td data-head="Next">
         {line.next ? (
           <>
-            {dayShort(line.next.day)} {line.next.name} <small>{line.next.week_name}</small>
+            <span class="soft">{dueOn(line.next.on, now)}</span> {line.next.name}{" "}
+            <small>{line.next.week_name}</small>
           </>
         ) : (
           <span class="soft">—</span>

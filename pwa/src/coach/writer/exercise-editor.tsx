@@ -6,11 +6,12 @@ import { pathOf, withExercise, type ExerciseAt } from "../block/places";
 import { ChoiceField } from "../fields/choice-field";
 import { ExerciseField } from "../fields/exercise-field";
 import { TextField } from "../fields/text-field";
+import { FindingList } from "../findings/finding-list";
 import { useDesk } from "../shell/desk-state";
 import { FaultList } from "../shell/states";
 import { ExerciseMore } from "./exercise-more";
 import { Lines } from "./lines";
-import { rampInWords, sheetExercise } from "./outcome";
+import { SheetRemarks } from "./sheet-remarks";
 import { useKeys } from "./use-keys";
 import { useRemarks, useWriter } from "./writer-state";
 
@@ -35,7 +36,7 @@ export function useExerciseEdit({ plan, at }: Pick<ExerciseProps, "plan" | "at">
 }
 
 export function ExerciseEditor({ plan, at, session, last }: ExerciseEditorProps) {
-  const { faults } = useRemarks();
+  const { faults, findings } = useRemarks();
   const path = pathOf(at);
   const shown = ["exercise", "group", "rest", "cue"].map((field) => `${path}.${field}`);
   const others = own(faults, path, "sets").filter(
@@ -45,8 +46,9 @@ export function ExerciseEditor({ plan, at, session, last }: ExerciseEditorProps)
     <li class="exercise">
       <ExerciseHead plan={plan} at={at} session={session} last={last} />
       <FaultList faults={others} at={path} />
+      <FindingList findings={own(findings, path, "sets")} />
       <Lines plan={plan} at={at} session={session} />
-      <Remarks plan={plan} session={session} />
+      <SheetRemarks plan={plan} at={at} session={session} />
       <ExerciseMore plan={plan} at={at} session={session} />
     </li>
   );
@@ -117,28 +119,6 @@ function ExerciseHead({ plan, at, session, last }: ExerciseEditorProps) {
         </button>
       </span>
     </div>
-  );
-}
-
-/** What the load sheet says of the exercise as a whole: its warm-up, what to mind. */
-function Remarks({ plan, session }: Pick<ExerciseProps, "plan" | "session">) {
-  const sheet = sheetExercise(useRemarks().sheets, session.key, plan.key);
-  if (!sheet) return null;
-  const ramp = rampInWords(sheet);
-  const lines = [ramp && `Warm-up: ${ramp}.`, ...(sheet.notes ?? [])].filter(Boolean);
-  const cautions = [...(sheet.locked ? [sheet.locked] : []), ...(sheet.cautions ?? [])];
-  if (lines.length === 0 && cautions.length === 0) return null;
-  return (
-    <ul class="sheet-remarks">
-      {lines.map((line) => (
-        <li key={line}>{line}</li>
-      ))}
-      {cautions.length > 0 && (
-        <li class="caution">
-          <b>Mind:</b> {cautions.join(" ")}
-        </li>
-      )}
-    </ul>
   );
 }
 

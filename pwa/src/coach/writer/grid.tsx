@@ -2,7 +2,8 @@ import { useRef } from "preact/hooks";
 
 import { addSession, addWeek, freeDay } from "../block/weeks";
 import { pathOf, type SessionAt } from "../block/places";
-import { within } from "../block/faults";
+import { own, within } from "../block/faults";
+import { FindingMarks } from "../findings/finding-list";
 import type { SessionPlan, Week } from "../../api/types";
 import { counted } from "../shell/counted";
 import { dayName, dayShort } from "../shell/when";
@@ -49,6 +50,7 @@ interface WeekRowProps {
 
 function WeekRow({ week, place, most }: WeekRowProps) {
   const writer = useWriter();
+  const { findings } = useRemarks();
   const { week: chosen, session } = writer.place.value;
   const add = () => {
     const day = freeDay(week);
@@ -66,6 +68,7 @@ function WeekRow({ week, place, most }: WeekRowProps) {
           onClick={() => (writer.place.value = { week: place, session: null })}
         >
           {week.name || `Week ${place + 1}`}
+          <FindingMarks findings={own(findings, `weeks.${place}`, "sessions")} />
         </button>
       </th>
       {week.sessions.map((each, at) => (
@@ -89,7 +92,8 @@ function chosenProps(chosen: boolean) {
 
 function SessionCell({ session, at }: { readonly session: SessionPlan; readonly at: SessionAt }) {
   const writer = useWriter();
-  const faults = within(useRemarks().faults, pathOf(at)).length;
+  const remarks = useRemarks();
+  const faults = within(remarks.faults, pathOf(at)).length;
   const { week, session: place } = writer.place.value;
   const current = week === at.week && place === at.session;
   return (
@@ -100,6 +104,7 @@ function SessionCell({ session, at }: { readonly session: SessionPlan; readonly 
       <span class="sr-only">{dayName(session.day)}: </span>
       {session.name || "no name"}
       {faults > 0 && <span class="count-fault"> {counted(faults, "fault")}</span>}
+      <FindingMarks findings={within(remarks.findings, pathOf(at))} />
     </button>
   );
 }

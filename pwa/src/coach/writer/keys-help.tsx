@@ -1,6 +1,7 @@
 const KEYS = [
   ["Ctrl Z, Ctrl Shift Z", "undo, redo"],
   ["Ctrl S", "to the server at once"],
+  ["F8", "to the next finding"],
   ["← → ↑ ↓ in the weeks", "from session to session; Enter opens it"],
   ["↑ ↓ in a number", "one step more or less; ten with Shift"],
   ["Alt ↑, Alt ↓", "move the line, or from its heading the exercise"],

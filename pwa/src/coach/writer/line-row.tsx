@@ -1,9 +1,10 @@
 import type { Fault } from "../../api/client";
 import type { LoadWish } from "../../api/types";
-import { within } from "../block/faults";
+import { within, type Placed } from "../block/faults";
 import { changeLine, countLine, type Line, type Prescription } from "../block/lines";
 import { pathOf } from "../block/places";
 import { lineInWords } from "../block/wish-words";
+import { FindingList } from "../findings/finding-list";
 import { NumberField } from "../fields/number-field";
 import { FaultList } from "../shell/states";
 import { ContentFields } from "./content-fields";
@@ -30,9 +31,9 @@ export interface LineFieldsProps {
 /** One line of equal sets: what it asks for, and beside it what it becomes. */
 export function LineRow({ plan, at, session, line, only, deeds }: LineRowProps) {
   const writer = useWriter();
-  const { faults } = useRemarks();
+  const { faults, findings } = useRemarks();
   const name = lineInWords(line.sets.length, line.asks);
-  const here = faultsOf(faults, pathOf(at), line);
+  const here = onceEach(ofLine(faults, pathOf(at), line));
   const change = (part: Partial<Prescription>, field: string) =>
     deeds.change(changeLine(plan.sets, line, part), `${line.asks.key} ${field}`);
   const count = (sets: number | undefined) => {
@@ -65,6 +66,7 @@ export function LineRow({ plan, at, session, line, only, deeds }: LineRowProps) 
       {here.map((fault) => (
         <FaultList key={fault.what} faults={[fault]} at={setPath(fault.path)} />
       ))}
+      <FindingList findings={ofLine(findings, pathOf(at), line)} sets={line.sets.length} />
     </div>
   );
 }
@@ -85,10 +87,16 @@ function setPath(path: string): string {
   return path.replace(/(\.sets\.\d+).*$/, "$1");
 }
 
-function faultsOf(faults: readonly Fault[], path: string, line: Line) {
-  const all = line.sets.flatMap((_, place) => within(faults, `${path}.sets.${line.from + place}`));
-  // Equal sets have equal faults: they are said once.
-  return all.filter((fault, at) => all.findIndex((each) => each.what === fault.what) === at);
+function ofLine<T extends Placed>(all: readonly T[], path: string, line: Line): T[] {
+  const here = new Set(
+    line.sets.flatMap((_, place) => within(all, `${path}.sets.${line.from + place}`)),
+  );
+  return all.filter((each) => here.has(each));
+}
+
+/** Equal sets have equal faults: they are said once. */
+function onceEach(faults: readonly Fault[]): Fault[] {
+  return faults.filter((fault, at) => faults.findIndex((each) => each.what === fault.what) === at);
 }
 
 function deedOf(event: KeyboardEvent, deeds: LineDeeds): (() => void) | null {

@@ -59,6 +59,19 @@ describe("what a line becomes", () => {
     const curve = { start_kg: 60, mean_kg: 72.44, end_kg: 90 };
     const [outcome] = outcomesOf(sheet([sheetSet(1, { load: 0, curve })]), ["s1"]);
     expect(outcome?.curve).toBe("60 at the start, 72.4 on the whole, 90 at the end");
+    expect(outcome?.force).toEqual(curve);
+  });
+
+  it("says how sure the resistance of bands is", () => {
+    const curve = { start_kg: 60, mean_kg: 72.44, end_kg: 90, doubt_kg: 1.23 };
+    const [outcome] = outcomesOf(sheet([sheetSet(1, { load: 0, curve })]), ["s1"]);
+    expect(outcome?.curve).toBe("60 at the start, 72.4 on the whole, 90 at the end, each ± 1.2 kg");
+  });
+
+  it("has no curve where the resistance is the same all the way", () => {
+    const curve = { start_kg: 60, mean_kg: 60, end_kg: 60 };
+    const [outcome] = outcomesOf(sheet([sheetSet(1, { load: 0, curve })]), ["s1"]);
+    expect(outcome).toMatchObject({ curve: "", force: null });
   });
 
   it("begins with the ramp that the server worked out", () => {

@@ -2,6 +2,8 @@
 import type { LoadSheet, SheetExercise, SheetLoad, SheetSet } from "../../api/types";
 import { figure, kilos, signed } from "../block/wish-words";
 
+export type ForceCurve = NonNullable<SheetSet["curve"]>;
+
 export interface Outcome {
   /** Which sets of the exercise, "1–3"; the sets of a line may come out differently. */
   readonly sets: string;
@@ -9,6 +11,8 @@ export interface Outcome {
   readonly made: string;
   readonly off: string;
   readonly curve: string;
+  /** For its drawing, where the resistance changes on the way. */
+  readonly force: ForceCurve | null;
   readonly why: string;
 }
 
@@ -43,7 +47,8 @@ function outcomeOf(sheet: SheetExercise, set: SheetSet): Omit<Outcome, "sets"> {
     load: load ? `${kilos(load.kg)} kg` : "",
     made: load ? madeOf(load, sheet.implement) : "",
     off: offInWords(set),
-    curve: curveInWords(set),
+    curve: changes(set.curve) ? curveInWords(set.curve) : "",
+    force: changes(set.curve) ? set.curve : null,
     why: set.why ?? "",
   };
 }
@@ -68,12 +73,16 @@ function offInWords(set: SheetSet): string {
   return `${signed(round(set.off_kg))} to the wish of ${figure(round(set.wish_kg))} kg`;
 }
 
-function curveInWords(set: SheetSet): string {
-  if (!set.curve) return "";
-  const { start_kg, mean_kg, end_kg } = set.curve;
-  if (Math.abs(start_kg - end_kg) < 0.05) return "";
+/** A bar alone, or a stack, resists the same all the way: nothing to tell. */
+function changes(curve: ForceCurve | undefined): curve is ForceCurve {
+  return curve !== undefined && Math.abs(curve.start_kg - curve.end_kg) >= 0.05;
+}
+
+function curveInWords({ start_kg, mean_kg, end_kg, doubt_kg = 0 }: ForceCurve): string {
   const [start, mean, end] = [start_kg, mean_kg, end_kg].map((kg) => figure(round(kg)));
-  return `${start} at the start, ${mean} on the whole, ${end} at the end`;
+  const doubt = round(doubt_kg);
+  const about = doubt > 0 ? `, each ± ${figure(doubt)} kg` : "";
+  return `${start} at the start, ${mean} on the whole, ${end} at the end${about}`;
 }
 
 /** "5 × 40, 3 × 60, 2 × 75 kg", or nothing where there is no ramp. */

@@ -6,6 +6,7 @@ import { removeSession, setDay, swapSession } from "../block/weeks";
 import { ChoiceField } from "../fields/choice-field";
 import { ExerciseField } from "../fields/exercise-field";
 import { LongTextField, TextField } from "../fields/text-field";
+import { FindingList } from "../findings/finding-list";
 import { FaultList } from "../shell/states";
 import { DAYS } from "../shell/when";
 import { ExerciseEditor } from "./exercise-editor";
@@ -20,7 +21,7 @@ interface SessionEditorProps {
 
 export function SessionEditor({ stale, shown }: SessionEditorProps) {
   const writer = useWriter();
-  const { faults, sheets } = useRemarks();
+  const { faults, findings, sheets } = useRemarks();
   const place = writer.place.value;
   if (place.session === null) {
     return <p class="aside-note">Choose a session above, or add one to this week.</p>;
@@ -35,6 +36,7 @@ export function SessionEditor({ stale, shown }: SessionEditorProps) {
       <SessionBar session={session} at={at} />
       {minutes !== undefined && <p class="soft">About {minutes} minutes for this athlete.</p>}
       <FaultList faults={own(faults, pathOf(at), "exercises")} at={pathOf(at)} />
+      <FindingList findings={own(findings, pathOf(at), "exercises")} />
       <ol class="exercises">
         {session.exercises.map((plan, exercise) => (
           <ExerciseEditor

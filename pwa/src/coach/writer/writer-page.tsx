@@ -3,6 +3,8 @@ import { useEffect, useMemo } from "preact/hooks";
 import { NoAnswer } from "../../api/client";
 import type { Opening } from "../block/drafts";
 import { own } from "../block/faults";
+import { FindingList } from "../findings/finding-list";
+import { countsInWords, countsOf } from "../findings/findings";
 import { LongTextField, TextField } from "../fields/text-field";
 import { counted } from "../shell/counted";
 import { useDesk } from "../shell/desk-state";
@@ -11,6 +13,7 @@ import { Page } from "../shell/page";
 import { BLOCKS, blockPath } from "../shell/route";
 import { Failure, FaultList } from "../shell/states";
 import { AthleteChooser, useChosenAthlete } from "./athlete-chooser";
+import { FindingsJump } from "./findings-jump";
 import { Grid } from "./grid";
 import { Keys } from "./keys-help";
 import { OtherTab } from "./other-tab";
@@ -21,7 +24,13 @@ import { SessionEditor } from "./session-editor";
 import { useLoads, type Loads } from "./use-loads";
 import { useWriterKeys } from "./use-writer-keys";
 import { WeekBar } from "./week-bar";
-import { createWriter, RemarksProvider, useWriter, WriterProvider } from "./writer-state";
+import {
+  createWriter,
+  RemarksProvider,
+  useRemarks,
+  useWriter,
+  WriterProvider,
+} from "./writer-state";
 
 interface WriterPageProps {
   readonly id: string;
@@ -51,10 +60,11 @@ export function WriterPage({ id, opening }: WriterPageProps) {
   const athlete = useChosenAthlete();
   const loads = useLoads(block, athlete.id);
   const faults = loads.answer ? loads.answer.faults : saver.faults.value;
+  const findings = loads.answer?.findings ?? [];
   const sheets = loads.answer?.sheets ?? [];
   return (
     <WriterProvider value={writer}>
-      <RemarksProvider value={{ faults, sheets }}>
+      <RemarksProvider value={{ faults, findings, sheets }}>
         <Page
           title={block.name || "Block without a name"}
           above={<Link to={BLOCKS}>Blocks</Link>}
@@ -65,13 +75,16 @@ export function WriterPage({ id, opening }: WriterPageProps) {
             <History />
             <AthleteChooser athlete={athlete} />
             <LoadsState loads={loads} />
+            <FindingsJump />
             <span class="spread" />
             <SendLink saver={saver} />
           </div>
           <OtherTab id={saver.id.value} onTake={(document) => writer.edit(() => document)} />
           <FaultList faults={own(faults, "", "weeks")} />
+          <FindingList findings={own(findings, "", "weeks")} />
           <Grid />
           <WeekBar />
+          <WeekFindings />
           <SessionEditor stale={loads.state === "working"} shown={loads.state !== "off"} />
           <AboutBlock />
           <Keys />
@@ -79,6 +92,11 @@ export function WriterPage({ id, opening }: WriterPageProps) {
       </RemarksProvider>
     </WriterProvider>
   );
+}
+
+function WeekFindings() {
+  const { week } = useWriter().place.value;
+  return <FindingList findings={own(useRemarks().findings, `weeks.${week}`, "sessions")} />;
 }
 
 function History() {
@@ -98,6 +116,7 @@ function History() {
 
 function LoadsState({ loads }: { readonly loads: Loads }) {
   const faults = loads.answer?.faults.length ?? 0;
+  const found = countsInWords(countsOf(loads.answer?.findings ?? []));
   if (loads.state === "failed" && !(loads.fault instanceof NoAnswer)) {
     return <Failure fault={loads.fault} what="loads" />;
   }
@@ -105,11 +124,12 @@ function LoadsState({ loads }: { readonly loads: Loads }) {
     off: "",
     failed: "the loads come back with the server",
     working: "working out the loads …",
-    ready: faults === 0 ? "nothing at fault" : counted(faults, "fault"),
+    ready: faults > 0 ? counted(faults, "fault") : found ? "" : "nothing found",
   }[loads.state];
   return (
     <span class="soft" role="status">
       {words}
+      {loads.state === "ready" && <span class="sr-only">{found}</span>}
     </span>
   );
 }

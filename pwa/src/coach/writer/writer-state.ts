@@ -5,6 +5,7 @@ import { useContext } from "preact/hooks";
 
 import type { Fault } from "../../api/client";
 import type { Block, ExercisePlan, LoadSheet, SessionPlan } from "../../api/types";
+import type { Finding } from "../answers";
 import { beginning, changed, redone, undone, type History } from "../block/history";
 import type { Random } from "../block/keys";
 import { firstPlace, placeAfter, type Place } from "../block/place";
@@ -61,12 +62,15 @@ export function createWriter(
 
 /** What the server says of the text as it stands. */
 export interface Remarks {
+  /** Of the text itself. */
   readonly faults: readonly Fault[];
+  /** Of the checks, for the chosen athlete. */
+  readonly findings: readonly Finding[];
   readonly sheets: readonly LoadSheet[];
 }
 
 const WriterShared = createContext<Writer | null>(null);
-const RemarksShared = createContext<Remarks>({ faults: [], sheets: [] });
+const RemarksShared = createContext<Remarks>({ faults: [], findings: [], sheets: [] });
 
 export const WriterProvider = WriterShared.Provider;
 export const RemarksProvider = RemarksShared.Provider;
