@@ -1,6 +1,17 @@
 """What goes wrong between a cellar and a server, and what must come of it.
 
-The numbers are those of the list of faults in DEVELOPERS.md.
+The faults that a sync must survive, each with its tests; numbers stand in the tests' names.
+
+1 the answer lost after the commit, 2 the request lost before it, 3 the same request twice at once,
+4 entries out of order and a batch partly taken, 5 two devices on one session, 9 a clock that is
+wrong or jumps, 11 a phone's storage wiped, 12 older and newer apps, 13 a revision during a session,
+14 a database restored from yesterday, 15 a device revoked or its pairing expired while offline,
+17 a proxy that cuts the body short, 19 daylight saving and travel: here.
+8 the server killed around a commit: test_killed.py. 18 three weeks offline and 429s on the way:
+test_long_offline.py. 20 a full disk: test_full_disk.py. 21 a poisoned entry: test_poison.py.
+6 two tabs, 7 a browser killed after a tap, 10 storage full or hanging, 16 a captive portal are the
+phone's: pwa/src/offline and tests/browser; what the server does for 16 is a header, see
+tests/api/test_headers.py.
 """
 
 import json
@@ -8,45 +19,13 @@ import threading
 from typing import Any
 
 import pytest
-from peewee import OperationalError
 from tests.people import AtDesk, Clock, Phone, statuses
 from tests.storing import everything
+from tests.sync.asking import ids, positions, stored
 
-from undercroft.services.clock import DAY_MS, MINUTE_MS
+from undercroft.services.clock import DAY_MS
 from undercroft.store import database, migrate
-from undercroft.store.models import Athlete, Change, Entry
-
-
-def stored(phone: Phone) -> list[str]:
-    """Ids of the entries that count, in the order of their positions."""
-    database.connect()
-    rows = (
-        Entry.select(Entry.id)
-        .where(Entry.athlete == phone.athlete_id, Entry.status == "stored")
-        .order_by(Entry.position)
-        .tuples()
-    )
-    ids = [row[0] for row in rows]
-    database.disconnect()
-    return ids
-
-
-def positions(athlete_id: str) -> list[int]:
-    """Every position that was given, by entries and changes together."""
-    database.connect()
-    found = [
-        position
-        for table in (Entry, Change)
-        for (position,) in table.select(table.position).where(table.athlete == athlete_id).tuples()
-    ]
-    last = Athlete.get_by_id(athlete_id).position
-    database.disconnect()
-    assert sorted(found) == list(range(1, last + 1)), "positions have gaps or are given twice"
-    return sorted(found)
-
-
-def ids(entries: list[dict[str, Any]]) -> list[str]:
-    return [entry["id"] for entry in entries]
+from undercroft.store.models import Athlete, Entry
 
 
 def test_1_an_answer_lost_after_the_commit_doubles_nothing(device: Phone) -> None:
@@ -255,120 +234,3 @@ def test_17_a_body_that_a_proxy_cut_short_stores_nothing(device: Phone, share: f
     answer = device.browser.post("/api/v1/sync", data=cut, content_type="application/json")
     assert answer.status_code == 400
     assert everything() == before
-
-
-def test_18_three_weeks_offline_come_in_at_once(device: Phone, second_device: Phone) -> None:
-    entries = device.writes.many(3000)
-    for start in range(0, 3000, 500):
-        device.syncs(*entries[start : start + 500])
-    assert device.syncs()["stored_through"] == 3000
-    assert [item["key"] for item in second_device.reads_all()] == ids(entries)
-
-
-def test_18_on_the_way_a_429_stores_nothing_and_says_when_to_go_on(
-    device: Phone, clock: Clock
-) -> None:
-    clock.passes(MINUTE_MS - clock.now % MINUTE_MS)
-    for _ in range(120):
-        device.syncs(device.writes.done("squat.1"))
-    entry = device.writes.done("squat.2")
-    before = everything()
-    refused = device.sends(entry)
-    assert refused.status_code == 429
-    assert 0 < int(refused.headers["Retry-After"]) <= 61
-    assert everything() == before
-    assert device.sends().status_code == 200, "reading the feed is free"
-    clock.passes(MINUTE_MS)
-    assert device.syncs(entry)["stored_through"] == 121
-
-
-def test_18_counting_that_fails_keeps_no_set_from_being_stored(
-    device: Phone, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    def fails(*_: object) -> int:
-        raise OperationalError("no such table: rate_limit")
-
-    monkeypatch.setattr("undercroft.store.limits.count", fails)
-    assert statuses(device.syncs(device.writes.done("squat.1"))) == ["stored"]
-
-
-def test_18_while_log_in_and_pairing_stay_shut_where_counting_fails(
-    coach: AtDesk, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    def fails(*_: object) -> int:
-        raise OperationalError("no such table: rate_limit")
-
-    secret = coach.invites(coach.adds_athlete("Tove Lind"))
-    monkeypatch.setattr("undercroft.store.limits.count", fails)
-    look = coach.app.test_client().post("/api/v1/pairing/look", json={"secret": secret})
-    assert look.status_code == 503
-    body = {"email": coach.email, "password": "rope, pulley, chalk"}
-    assert coach.app.test_client().post("/api/v1/coach/log-in", json=body).status_code == 503
-
-
-POISON: list[Any] = [
-    None,
-    7,
-    "text",
-    [],
-    [[[[]]]],
-    {},
-    {"id": None},
-    {"id": "\x00"},
-    {"id": "\ud800"},
-    {"id": {"a": 1}},
-    {"n": -1},
-    {"n": 10**40},
-    {"n": True},
-    {"v": 0},
-    {"v": "1"},
-    {"kind": ["set.done"]},
-    {"kind": "\x00"},
-    {"replaces": 5},
-    {"at": "yesterday"},
-    {"at": "2026-02-30T00:00:00Z"},
-    {"at": "2026-02-03T18:04:11"},
-    {"revision": 0},
-    {"revision": 2**40},
-    {"session": None},
-    {"session": "W1 mon"},
-    {"set": None},
-    {"set": "a\x00b"},
-    {"body": None},
-    {"body": {"load_kg": "92.5"}},
-    {"body": {"load_kg": True}},
-    {"body": {"reps": 3.5}},
-    {"body": {"rir": 0.3}},
-    {"body": {"side": "both"}},
-    {"body": {"note": "unknown field"}},
-    {"body": {"\ud800": 1}},
-    {"extra": 1},
-]
-
-
-@pytest.mark.parametrize("poison", POISON, ids=repr)
-def test_21_a_poisoned_entry_at_the_head_is_held_and_blocks_none_behind_it(
-    coach: AtDesk, device: Phone, poison: Any
-) -> None:
-    head = device.writes.done("squat.1")
-    if isinstance(poison, dict) and poison:
-        poison = {**head, **poison}
-    behind = device.writes.many(3)
-    answer = device.syncs(poison, *behind)
-    assert statuses(answer) == ["held", "stored", "stored", "stored"]
-    assert set(answer["verdicts"][0]["problem"]) == {"code", "where", "what", "right"}
-    (held,) = coach.held(device.athlete_id)
-    assert held["sent"] == poison, "it is kept as it came"
-    again = device.syncs(poison, *behind)
-    assert statuses(again) == ["held"] + ["duplicate"] * 3
-    assert again["verdicts"][0]["position"] == answer["verdicts"][0]["position"]
-    positions(device.athlete_id)
-
-
-def test_21_a_number_beyond_all_bounds_is_held_too(coach: AtDesk, device: Phone) -> None:
-    entry = json.dumps(device.writes.done("squat.1")).replace("92.5", "1e999")
-    behind = json.dumps(device.writes.done("squat.2"))
-    asks = json.dumps(device.asks()).replace("[]", f"[{entry}, {behind}]")
-    answer = device.browser.post("/api/v1/sync", data=asks, content_type="application/json")
-    assert statuses(answer.json) == ["held", "stored"]
-    assert coach.held(device.athlete_id)[0]["sent"]["body"]["load_kg"] == "1e999"

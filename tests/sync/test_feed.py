@@ -5,7 +5,7 @@ from contextlib import suppress
 
 import pytest
 from tests.people import AtDesk, Clock, Phone
-from tests.sync.test_faults import positions
+from tests.sync.asking import positions
 
 from undercroft.services import feed as pages
 from undercroft.services.clock import DAY_MS

@@ -8,7 +8,7 @@ import pytest
 from peewee import OperationalError
 from tests.people import Phone, statuses
 from tests.storing import everything
-from tests.sync.test_faults import ids, positions, stored
+from tests.sync.asking import ids, positions, stored
 
 from undercroft.store import database, sql
 from undercroft.store.feed import publish

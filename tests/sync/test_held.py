@@ -1,7 +1,7 @@
 """Held entries: nothing is overwritten, everything waits for a person."""
 
 from tests.people import AtDesk, Clock, Phone, statuses
-from tests.sync.test_faults import positions, stored
+from tests.sync.asking import positions, stored
 from werkzeug.test import TestResponse
 
 

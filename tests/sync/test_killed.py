@@ -13,8 +13,8 @@ from typing import Any
 import pytest
 from tests.people import Clock, Phone
 from tests.sync import processes
+from tests.sync.asking import ids, positions, stored
 from tests.sync.processes import AFTER_COMMIT, BEFORE_COMMIT, NoAnswer, Server
-from tests.sync.test_faults import ids, positions, stored
 
 from undercroft.services.clock import now_ms
 
