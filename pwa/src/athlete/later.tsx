@@ -1,25 +1,41 @@
 import type { ComponentType } from "preact";
-import { useEffect, useState } from "preact/hooks";
+import { useLayoutEffect, useState } from "preact/hooks";
 
 import { useApp } from "./app-context";
 import { TopBar } from "./top-bar";
 
-export type More = typeof import("./more");
+type More = typeof import("./more");
+type Screens = "BackScreen" | "PairScreen" | "SyncScreen";
 
 export function loadMore(): Promise<More> {
   return import("./more");
 }
 
+interface Later {
+  /** Null until it is here, which takes no time once the phone has kept it. */
+  readonly more: More | null;
+  readonly missing: boolean;
+  readonly load: () => void;
+}
+
+/** The later part, where something of it is wanted; there before the screen is painted. */
+export function useMore(wanted = true): Later {
+  const [more, setMore] = useState<More | null>(null);
+  const [missing, setMissing] = useState(false);
+  const load = () => {
+    setMissing(false);
+    loadMore().then(setMore, () => setMissing(true));
+  };
+  useLayoutEffect(() => {
+    if (wanted) load();
+  }, [wanted]);
+  return { more, missing, load };
+}
+
 /** A screen of the later part, once that is here. */
-export function later(name: keyof More): ComponentType {
+export function later(name: Screens): ComponentType {
   return function Later() {
-    const [more, setMore] = useState<More | null>(null);
-    const [missing, setMissing] = useState(false);
-    const load = () => {
-      setMissing(false);
-      loadMore().then(setMore, () => setMissing(true));
-    };
-    useEffect(load, []);
+    const { more, missing, load } = useMore();
     if (missing) return <Missing onRetry={load} />;
     const Screen = more?.[name];
     return Screen ? <Screen /> : null;

@@ -5,24 +5,28 @@ interface Props {
   readonly pins: readonly number[];
   readonly at: number;
   readonly labels: ReadonlyMap<number, string>;
+  /** Room for the drawing, in units of which its width has 358. */
+  readonly height: number;
 }
 
-const ROWS = 7;
+const MOST_ROWS = 7;
+const LEAST_ROWS = 3;
 const ROW = 25;
 const WIDTH = 358;
 
 /** The part of a weight stack around the pin, with the pin in its hole. */
-export function PinStack({ pins, at, labels }: Props) {
+export function PinStack({ pins, at, labels, height }: Props) {
+  const rows = Math.min(Math.max(Math.floor((height - 4) / ROW), LEAST_ROWS), MOST_ROWS);
   const place = Math.max(0, pins.indexOf(at));
   const first = Math.min(
-    Math.max(0, place - Math.floor(ROWS / 2)),
-    Math.max(0, pins.length - ROWS),
+    Math.max(0, place - Math.floor(rows / 2)),
+    Math.max(0, pins.length - rows),
   );
-  const shown = pins.slice(first, first + ROWS);
+  const shown = pins.slice(first, first + rows);
   return (
     <svg
       class="pin-stack"
-      viewBox={`0 0 ${WIDTH} ${ROWS * ROW + 4}`}
+      viewBox={`0 0 ${WIDTH} ${rows * ROW + 4}`}
       role="img"
       aria-label={`Weight stack, pin at ${labels.get(at) ?? at}`}
     >

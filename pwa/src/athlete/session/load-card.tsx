@@ -1,3 +1,4 @@
+import type { ComponentChildren } from "preact";
 import { useRef } from "preact/hooks";
 
 import type { SheetExercise, SheetLoad } from "../../api/types";
@@ -22,10 +23,12 @@ interface Props {
   readonly hanging: Hanging | null;
   /** Steps to the next load that the kit can make; null where there is nothing to choose. */
   readonly onStep: ((steps: 1 | -1) => void) | null;
+  /** What belongs to the load beside its plates. */
+  readonly children?: ComponentChildren;
 }
 
 /** What to lift, to be read from two metres: the figure, the drawing, what to do. */
-export function LoadCard({ implement, load, hanging, onStep }: Props) {
+export function LoadCard({ implement, load, hanging, onStep, children }: Props) {
   const units = useUnits();
   if (!load) return <NoLoad implement={implement} onStep={onStep} />;
   const { before, figure, unit } = headline(implement, load, units);
@@ -35,7 +38,9 @@ export function LoadCard({ implement, load, hanging, onStep }: Props) {
       <div class="load-head">
         {onStep && <LoadButton label="Lighter" onClick={() => onStep(-1)} />}
         <p class="load-figure" aria-live="polite">
-          {before && <span class="load-unit">{before} </span>}
+          {before && (
+            <span class={`load-unit ${before === "Pin at" ? "load-pin" : ""}`}>{before} </span>
+          )}
           {figure}
           <span class="load-unit"> {unit}</span>
         </p>
@@ -43,6 +48,7 @@ export function LoadCard({ implement, load, hanging, onStep }: Props) {
       </div>
       <Picture implement={implement} load={load} hanging={hanging} units={units} />
       {todo && <p class={todo.quiet ? "load-task quiet" : "load-task"}>{todo.text}</p>}
+      {children}
     </section>
   );
 }
@@ -101,7 +107,7 @@ function Drawing({ implement, load, hanging, units, height }: PictureProps & { h
   if (typeof load.pin_kg === "number") {
     const pins = stacks.get(implement.key ?? "") ?? [load.pin_kg];
     const labels = new Map(pins.map((kg) => [kg, plateFigure(kg, units)]));
-    return <PinStack pins={pins} at={load.pin_kg} labels={labels} />;
+    return <PinStack pins={pins} at={load.pin_kg} labels={labels} height={height} />;
   }
   if (typeof load.piece_kg === "number") {
     return (

@@ -6,6 +6,7 @@ import { count } from "../words/sets";
 import { Cautions } from "./exercise-head";
 import { LoadCard } from "./load-card";
 import { RestBar } from "./rest-bar";
+import { Rigging } from "./rigging";
 import { hangingBefore, type SessionView } from "./view";
 
 interface Props {
@@ -21,6 +22,7 @@ export function RampStep({ view, exercise, step }: Props) {
   const ramp = exercise.ramp ?? [];
   const here = ramp[step.ramp];
   if (!here) return null;
+  const load = exercise.loads?.[here.load] ?? null;
   const to = (done: number) => void phone.saveRamp(view.session.sheet.session, exercise.key, done);
   return (
     <>
@@ -35,10 +37,12 @@ export function RampStep({ view, exercise, step }: Props) {
         </div>
         <LoadCard
           implement={exercise.implement}
-          load={exercise.loads?.[here.load] ?? null}
+          load={load}
           hanging={hangingBefore(view, exercise, step)}
           onStep={null}
-        />
+        >
+          <Rigging view={view} exercise={exercise} load={load} />
+        </LoadCard>
       </main>
       <section class="set-panel" aria-label="Result">
         <RestBar view={view} />

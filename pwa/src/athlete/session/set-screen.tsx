@@ -4,6 +4,7 @@ import { useUnderWay } from "../hooks";
 import { TopBar } from "../top-bar";
 import { AllDone } from "./all-done";
 import { RampStep } from "./ramp-step";
+import { StripFirst } from "./rigging";
 import { viewSession } from "./view";
 import { WorkSet } from "./work-set";
 
@@ -24,6 +25,7 @@ export function SetScreen() {
   return (
     <div class="screen set-screen">
       <TopBar title={session.sheet.name} back="/" />
+      <StripFirst view={view} next={exercise ?? null} />
       {exercise && step?.kind === "ramp" && (
         <RampStep
           key={`${exercise.key} ${step.ramp}`}

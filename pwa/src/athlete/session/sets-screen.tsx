@@ -52,7 +52,7 @@ function ExercisePart({ view, exercise }: Props) {
     <section class="exercise-part">
       <h2>{exercise.name}</h2>
       {exercise.locked && <p class="note">{exercise.locked}</p>}
-      {exercise.cautions?.map((line) => (
+      {[...(exercise.cautions ?? []), ...(exercise.notes ?? [])].map((line) => (
         <p key={line} class="small">
           {line}
         </p>

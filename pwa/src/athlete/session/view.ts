@@ -106,7 +106,7 @@ function afterSet({ exercise, set, record }: LastSet, session: Session, hanging:
   return index === null ? hanging : { side: loads[index]?.side ?? [], known: true };
 }
 
-function samePiece(one: SheetExercise, other: SheetExercise): boolean {
+export function samePiece(one: SheetExercise, other: SheetExercise): boolean {
   const { key, sides } = one.implement;
   if (one.key === other.key) return true;
   return key !== undefined && key === other.implement.key && sides === other.implement.sides;

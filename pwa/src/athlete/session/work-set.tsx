@@ -9,6 +9,7 @@ import { ExerciseHead } from "./exercise-head";
 import { LoadCard } from "./load-card";
 import { RestBar } from "./rest-bar";
 import { ResultPanel } from "./result-panel";
+import { Rigging } from "./rigging";
 import { SkipSet } from "./skip-set";
 import { adviceFor, hangingBefore, plannedLoad, prefilled, type SessionView } from "./view";
 
@@ -49,7 +50,9 @@ export function WorkSet({ view, exercise, set, earlier }: Props) {
           load={load}
           hanging={record ? null : hanging}
           onStep={loads.length > 0 ? stepTo : null}
-        />
+        >
+          <Rigging view={view} exercise={exercise} set={set} load={load} />
+        </LoadCard>
       </main>
       <section class="set-panel" aria-label="Result">
         {record ? null : <RestBar view={view} />}
