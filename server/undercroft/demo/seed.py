@@ -18,6 +18,7 @@ from undercroft.store.migrate import epoch
 SEED = 20260302
 WEEKS_BACK = 2
 ENOUGH = 1_000
+HURT_IN = "w1-fri"
 
 Say = Callable[[str], None]
 
@@ -75,7 +76,7 @@ def _do_block(athlete_id: str, person: Person, now: int) -> None:
             break
         newest = revisions.sheets_of(athlete_id, number)[sheet["session"]]
         lines = session_entries(newest, strength, evening, n, chance)
-        if person.pain and n == 0:
+        if person.pain and sheet["session"] == HURT_IN:
             lines.append(_pain(lines[-1], person.pain))
         n += len(lines)
         _sync(athlete_id, lines, heard)
