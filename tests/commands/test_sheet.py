@@ -11,6 +11,7 @@ from click.testing import CliRunner, Result
 from tests.fixtures import FOLDER, fixture
 
 from undercroft.cli import main
+from undercroft.domain.program.methods import Method
 
 BLOCK = FOLDER / "blocks" / "two-weeks.json"
 KIT = FOLDER / "kits" / "forge-cellar.json"
@@ -134,3 +135,48 @@ def test_a_file_that_is_not_there_is_told_by_name() -> None:
     answer = sheet("no-such-block.json", KIT, ATHLETE)
     assert answer.exit_code == 2
     assert "no-such-block.json" in answer.stderr
+
+
+EVERY = FOLDER / "blocks" / "every-method.json"
+
+
+@pytest.mark.parametrize("kit", ["forge-cellar", "boathouse", "station-basement"])
+def test_every_method_is_worked_out_on_every_kit(kit: str) -> None:
+    answer = sheet(EVERY, FOLDER / "kits" / f"{kit}.json", ATHLETE)
+    assert answer.exit_code == 0, answer.stderr
+    planned = sum(
+        len(exercise["sets"])
+        for week in fixture("blocks", "every-method")["weeks"]
+        for session in week["sessions"]
+        for exercise in session["exercises"]
+    )
+    lines = [line for line in answer.stdout.splitlines() if re.match(r"  set \d", line)]
+    assert len(lines) == planned
+
+
+def test_the_block_of_every_method_has_every_method() -> None:
+    used = {
+        exercise["method"]
+        for week in fixture("blocks", "every-method")["weeks"]
+        for session in week["sessions"]
+        for exercise in session["exercises"]
+    }
+    assert used == {method.value for method in Method}
+
+
+def test_with_bands_the_sheet_tells_the_rig_and_what_the_lift_feels_like() -> None:
+    text = sheet(EVERY, KIT, ATHLETE).stdout
+    pull = text[text.index("Hex bar deadlift · speed") : text.index("Bench press on the osc")]
+    assert "rig: Left “thin, marked R”" in pull
+    assert re.search(r"\{\d+\.\d at the start, \d+\.\d on average, \d+\.\d at the end, ±", pull)
+
+
+def test_without_bands_it_says_so_and_loads_the_bar_alone() -> None:
+    text = sheet(EVERY, FOLDER / "kits" / "station-basement.json", ATHLETE).stdout
+    assert "The load shown is without bands" in text
+
+
+def test_a_light_bar_is_told_in_which_order_to_be_loaded_and_stripped() -> None:
+    text = sheet(EVERY, KIT, ATHLETE).stdout
+    assert "load in this order: left" in text
+    assert "strip in this order: left" in text
