@@ -62,14 +62,14 @@ function OrderPart({ exercise, order }: { exercise: SheetExercise; order: Order 
   const units = useUnits();
   const { collars_kg = 0, sides } = exercise.implement;
   const kg = heaviestKg(exercise);
-  const from = order === exercise.loading ? "From the bare bar to" : "To the bare bar from";
+  const heaviest = kg === null ? "" : mass(kg, units);
+  const words =
+    order === exercise.loading
+      ? `From the bare bar to ${heaviest}.`
+      : `From ${heaviest} to the bare bar.`;
   return (
     <>
-      {kg !== null && (
-        <p class="small">
-          {from} {mass(kg, units)}, one plate at a time.
-        </p>
-      )}
+      {heaviest && <p class="small">{words}</p>}
       <LoadingOrder
         order={order}
         plate={(each) => plateFigure(each, units)}

@@ -43,7 +43,7 @@ export function makeUp(implement: Implement, load: SheetLoad, units: Units): str
     return `${name}${added ? `, ${added} on top` : ""}; ${mass(load.kg, units)} at the handle`;
   }
   if (typeof load.piece_kg === "number") return name;
-  if (sides === 1) return `${name}, counted without the bar`;
+  if (sides === 1) return `${name}, plates only`;
   const heavy = collars_kg !== undefined && collars_kg >= HEAVY_COLLARS_KG && load.side?.length;
   const collars = heavy ? `, collars ${mass(collars_kg, units)}` : "";
   return typeof mass_kg === "number" ? `${name} ${mass(mass_kg, units)}${collars}` : name;
