@@ -84,7 +84,7 @@ function Summary({ answer: { sent, refused } }: Pick<SendResultProps, "answer">)
   useEffect(() => line.current?.focus(), [sent, refused]);
   const parts = [
     sent.length > 0 ? `Sent to ${counted(sent.length, "athlete")}` : "",
-    refused.length > 0 ? `not sent to ${refused.length === 1 ? "one" : refused.length}` : "",
+    refused.length > 0 ? `not sent to ${counted(refused.length, "athlete")}` : "",
   ].filter(Boolean);
   const words = parts.join(", ");
   return (

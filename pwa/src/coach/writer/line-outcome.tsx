@@ -1,5 +1,8 @@
 import type { ExercisePlan, LoadWish, SessionPlan } from "../../api/types";
+import type { Lift, Reading } from "../../parts/curve-words";
+import { ForceCurve } from "../../parts/force-curve";
 import type { Line } from "../block/lines";
+import { figure } from "../block/wish-words";
 import { outcomesOf, sheetExercise } from "./outcome";
 import { useRemarks } from "./writer-state";
 
@@ -8,6 +11,8 @@ const WITHOUT_LOAD: Partial<Readonly<Record<LoadWish["basis"], string>>> = {
   body: "own body",
   none: "no load",
 };
+
+const KILOS: Reading = { figure: (kg) => figure(Math.round(kg * 10) / 10), unit: "kg" };
 
 interface LineOutcomeProps {
   readonly plan: ExercisePlan;
@@ -23,6 +28,7 @@ export function LineOutcome({ plan, session, line }: LineOutcomeProps) {
     sheet,
     line.sets.map((set) => set.key),
   );
+  const held = heldAt(plan);
   return (
     <ul class="outcomes" aria-label="Becomes">
       {outcomes.map((outcome) => (
@@ -30,11 +36,21 @@ export function LineOutcome({ plan, session, line }: LineOutcomeProps) {
           {outcomes.length > 1 && <span class="soft">set {outcome.sets} </span>}
           <b class="load">{outcome.load || WITHOUT_LOAD[line.asks.load.basis] || "by feel"}</b>
           {outcome.made && <span class="made"> {outcome.made}</span>}
-          <span class="why">
-            {[outcome.off, outcome.curve, outcome.why].filter(Boolean).join(" · ")}
-          </span>
+          <span class="why">{[outcome.off, outcome.why].filter(Boolean).join(" · ")}</span>
+          {outcome.curve && (
+            <ForceCurve
+              curve={outcome.curve}
+              lift={{ kind: sheet.implement.kind, ...held }}
+              reading={KILOS}
+            />
+          )}
         </li>
       ))}
     </ul>
   );
+}
+
+function heldAt({ method, details }: ExercisePlan): Pick<Lift, "heldAt"> {
+  const held = method === "hold" && details && "position" in details;
+  return held ? { heldAt: details.position } : {};
 }

@@ -1,8 +1,7 @@
 /** What a line becomes on an athlete's kit, in words and figures taken from the load sheet. */
 import type { LoadSheet, SheetExercise, SheetLoad, SheetSet } from "../../api/types";
+import type { Curve } from "../../parts/curve-words";
 import { figure, kilos, signed } from "../block/wish-words";
-
-export type ForceCurve = NonNullable<SheetSet["curve"]>;
 
 export interface Outcome {
   /** Which sets of the exercise, "1–3"; the sets of a line may come out differently. */
@@ -10,9 +9,8 @@ export interface Outcome {
   readonly load: string;
   readonly made: string;
   readonly off: string;
-  readonly curve: string;
-  /** For its drawing, where the resistance changes on the way. */
-  readonly force: ForceCurve | null;
+  /** Where the resistance changes on the way. */
+  readonly curve: Curve | null;
   readonly why: string;
 }
 
@@ -47,8 +45,7 @@ function outcomeOf(sheet: SheetExercise, set: SheetSet): Omit<Outcome, "sets"> {
     load: load ? `${kilos(load.kg)} kg` : "",
     made: load ? madeOf(load, sheet.implement) : "",
     off: offInWords(set),
-    curve: changes(set.curve) ? curveInWords(set.curve) : "",
-    force: changes(set.curve) ? set.curve : null,
+    curve: changes(set.curve) ? set.curve : null,
     why: set.why ?? "",
   };
 }
@@ -74,15 +71,8 @@ function offInWords(set: SheetSet): string {
 }
 
 /** A bar alone, or a stack, resists the same all the way: nothing to tell. */
-function changes(curve: ForceCurve | undefined): curve is ForceCurve {
+function changes(curve: Curve | undefined): curve is Curve {
   return curve !== undefined && Math.abs(curve.start_kg - curve.end_kg) >= 0.05;
-}
-
-function curveInWords({ start_kg, mean_kg, end_kg, doubt_kg = 0 }: ForceCurve): string {
-  const [start, mean, end] = [start_kg, mean_kg, end_kg].map((kg) => figure(round(kg)));
-  const doubt = round(doubt_kg);
-  const about = doubt > 0 ? `, each ± ${figure(doubt)} kg` : "";
-  return `${start} at the start, ${mean} on the whole, ${end} at the end${about}`;
 }
 
 /** "5 × 40, 3 × 60, 2 × 75 kg", or nothing where there is no ramp. */

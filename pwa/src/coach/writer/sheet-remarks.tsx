@@ -1,7 +1,9 @@
+import type { SheetExercise } from "../../api/types";
+import type { Order } from "../../parts/order-words";
 import { within } from "../block/faults";
 import { pathOf } from "../block/places";
 import type { ExerciseProps } from "./exercise-editor";
-import { marginInWords, movesInWords, type SheetOrder } from "./handling";
+import { marginInWords, orderInWords } from "./handling";
 import { rampInWords, sheetExercise } from "./outcome";
 import { useRemarks } from "./writer-state";
 
@@ -25,8 +27,8 @@ export function SheetRemarks({ plan, at, session }: ExerciseProps) {
       {notes.map((note) => (
         <li key={note}>{note}</li>
       ))}
-      {sheet.loading && <Order name="Loading alone" order={sheet.loading} />}
-      {sheet.stripping && <Order name="Stripping alone" order={sheet.stripping} />}
+      {sheet.loading && <Handling name="Loading alone" order={sheet.loading} sheet={sheet} />}
+      {sheet.stripping && <Handling name="Stripping alone" order={sheet.stripping} sheet={sheet} />}
       {cautions.length > 0 && (
         <li class="caution">
           <b>Mind:</b> {cautions.join(" ")}
@@ -36,10 +38,16 @@ export function SheetRemarks({ plan, at, session }: ExerciseProps) {
   );
 }
 
-function Order({ name, order }: { readonly name: string; readonly order: SheetOrder }) {
+interface HandlingProps {
+  readonly name: string;
+  readonly order: Order;
+  readonly sheet: SheetExercise;
+}
+
+function Handling({ name, order, sheet }: HandlingProps) {
   return (
     <li>
-      <b>{name}:</b> {movesInWords(order)}; {marginInWords(order)}.
+      <b>{name}:</b> {orderInWords(order, sheet.implement)}; {marginInWords(order)}.
       {order.advice && <span class="caution"> {order.advice}</span>}
     </li>
   );
