@@ -184,6 +184,10 @@ ROWS: Mapping[str, Row] = {
     "blocks.export_block": own_coach(path={"block_id": _block_id}),
     "blocks.send_block": own_coach(path={"block_id": _block_id}, body=_sending),
     "blocks.show_loads": own_coach(body=_loads),
+    "calculators.list_calculators": any_coach(),
+    "calculators.calculate": any_coach(
+        path={"key": lambda _: "pulley"}, body={"inputs": {"stack_kg": 50}}
+    ),
     "held.list_held": own_coach(),
     "held.accept_held": own_coach(path={"position": _held_position}),
 }

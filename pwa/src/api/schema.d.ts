@@ -402,6 +402,43 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/desk/calculators": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Every calculator with its formula, source, range, doubt and inputs. */
+        get: operations["calculators.list_calculators"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/desk/calculators/{key}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Work one calculator out; nothing is kept.
+         * @description Inputs that cannot be, or lie outside its range, are refused by name.
+         */
+        post: operations["calculators.calculate"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/desk/catalogue": {
         parameters: {
             query?: never;
@@ -1292,6 +1329,64 @@ export interface components {
         };
         BlockDocument: {
             document?: components["schemas"]["Block"];
+        };
+        InputPartAnswer: {
+            name?: string;
+            /** @enum {string} */
+            kind?: "whole number" | "number" | "choice" | "date" | "text" | "list";
+            about?: string;
+            unit?: string;
+            least?: number | null;
+            most?: number | null;
+            above?: boolean;
+            needed?: boolean;
+            default?: number | string | null;
+            choices?: string[];
+        };
+        InputAnswer: {
+            name?: string;
+            /** @enum {string} */
+            kind?: "whole number" | "number" | "choice" | "date" | "text" | "list";
+            about?: string;
+            unit?: string;
+            least?: number | null;
+            most?: number | null;
+            above?: boolean;
+            needed?: boolean;
+            default?: number | string | null;
+            choices?: string[];
+            of?: components["schemas"]["InputPartAnswer"][];
+        };
+        CalculatorAnswer: {
+            key?: string;
+            name?: string;
+            formula?: string;
+            source?: string;
+            /** @description where it holds */
+            range?: string;
+            doubt?: string;
+            inputs?: components["schemas"]["InputAnswer"][];
+        };
+        CalculatorsAnswer: {
+            calculators?: components["schemas"]["CalculatorAnswer"][];
+        };
+        CalculationAsked: {
+            inputs: {
+                [key: string]: unknown;
+            };
+        };
+        FigureAnswer: {
+            name?: string;
+            value?: number;
+            unit?: string;
+        };
+        CalculationAnswer: {
+            result?: components["schemas"]["FigureAnswer"][];
+            formula?: string;
+            source?: string;
+            range?: string;
+            doubt?: string;
+            notes?: string[];
         };
         ExerciseAnswer: {
             key?: string;
@@ -3545,6 +3640,142 @@ export interface operations {
             };
             /** @description Not from another site */
             403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Too much at once */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not of the type that is taken here */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Understood, but cannot be used */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not now */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    "calculators.list_calculators": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Done */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CalculatorsAnswer"];
+                };
+            };
+            /** @description Log in or pair first */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not now */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    "calculators.calculate": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                key: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["CalculationAsked"];
+            };
+        };
+        responses: {
+            /** @description Done */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CalculationAnswer"];
+                };
+            };
+            /** @description The body cannot be read */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Log in or pair first */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not from another site */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not found */
+            404: {
                 headers: {
                     [name: string]: unknown;
                 };

@@ -8,6 +8,7 @@ from werkzeug.middleware.proxy_fix import ProxyFix
 
 from undercroft.api import (
     about,
+    calculators,
     coach,
     desk_athletes,
     desk_blocks,
@@ -35,6 +36,7 @@ SECTIONS = (
     desk_held.section,
     desk_blocks.section,
     desk_results.section,
+    calculators.section,
 )
 
 

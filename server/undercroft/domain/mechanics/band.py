@@ -105,6 +105,12 @@ def tension_doubt_n(law: BandLaw, length_m: Floats) -> Floats:
     return np.where(length_m <= law.rest_m, 0.0, doubt)
 
 
+def at_length_n(law: BandLaw, length_m: float) -> tuple[float, float]:
+    """Tension in N at one flat length, and its doubt. Raises LoadError beyond the law's reach."""
+    length = np.array(length_m)
+    return float(tension_n(law, length)), float(tension_doubt_n(law, length))
+
+
 def within(law: BandLaw, length_m: Floats) -> None:
     """Raise LoadError where a length is no length or lies beyond the law's reach."""
     longest = float(np.max(length_m))
