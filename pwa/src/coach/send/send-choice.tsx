@@ -102,12 +102,15 @@ function Readiness({ answer, athlete }: ReadinessProps) {
       </>
     );
   }
+  const mayOverrule =
+    faults.length === 0 && findings.every((each) => each.severity !== "stop" || each.may_overrule);
   return (
     <div class="failure">
       <p role="status">
         would be refused; mend the text, or look at{" "}
         <Link to={athletePath(athlete.id, "person")}>the maxima</Link> and{" "}
         <Link to={athletePath(athlete.id, "kit")}>the kit</Link>
+        {mayOverrule && "; or send it, and then set the stops aside in writing"}
       </p>
       <FaultList faults={faults} />
       <Found findings={findings} />
