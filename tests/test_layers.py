@@ -32,6 +32,7 @@ def layer(outside: str = "", inside: str = "", *, pure: bool = False) -> Layer:
 
 LAYERS = {
     "domain": layer("numpy scipy", "domain", pure=True),
+    "figures": layer("numpy", "figures domain", pure=True),
     "documents": layer("marshmallow apispec", "documents domain"),
     "store": layer("peewee playhouse", "store"),
     "services": layer("argon2", "services documents domain store"),

@@ -5,6 +5,7 @@ import click
 from undercroft import __version__
 from undercroft.commands.coach import coach
 from undercroft.commands.demo import demo
+from undercroft.commands.figures import figures
 from undercroft.commands.keeping import backup, check, restore
 from undercroft.commands.openapi import openapi
 from undercroft.commands.serve import serve
@@ -21,7 +22,19 @@ def main() -> None:
     """A coach's program, worked out for one athlete's kit, done offline, brought back."""
 
 
-for command in (demo, serve, coach, sheet, import_, export, backup, restore, check, openapi):
+for command in (
+    demo,
+    serve,
+    coach,
+    sheet,
+    import_,
+    export,
+    backup,
+    restore,
+    check,
+    figures,
+    openapi,
+):
     main.add_command(command)
 
 
