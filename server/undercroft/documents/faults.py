@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
+from undercroft.domain.program.calendar import DAYS
 
 NAMED_BY = ("label", "name", "exercise", "lift", "key")
 """Fields by which a person recognises one item of a list, best first."""
@@ -84,12 +84,18 @@ def _item(many: str, place: int, item: Any) -> str:
     numbered = f"{one} {place + 1}"
     if not isinstance(item, Mapping):
         return numbered
-    if many == "sessions" and item.get("day") in range(1, 8):
-        return DAYS[item["day"] - 1]
+    if many == "sessions" and (day := day_named(item)):
+        return day
     if many in ("weeks", "sets"):
         return numbered
     name = next((item[k] for k in NAMED_BY if isinstance(item.get(k), str)), None)
     return f"{numbered} ({name})" if name else numbered
+
+
+def day_named(session: Mapping[str, Any]) -> str | None:
+    """The weekday of a session that may hold anything; 1.0 is Monday as 1 is."""
+    day = session.get("day")
+    return DAYS[int(day) - 1] if type(day) in (int, float) and day in range(1, 8) else None
 
 
 def _sentence(words: tuple[str, ...]) -> str:

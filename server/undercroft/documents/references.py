@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from difflib import get_close_matches
 from typing import Any
 
-from undercroft.documents.faults import DAYS, Fault
+from undercroft.documents.faults import Fault, day_named
 from undercroft.domain.exercise import Catalogue
 
 NAMES_OF_AN_ATHLETE = {
@@ -21,11 +21,7 @@ def block_faults(data: Any, catalogue: Catalogue) -> Iterator[Fault]:
     """Exercises and lifts of a block that the catalogue does not have."""
     for w, week in _items(data, "weeks"):
         for s, session in _items(week, "sessions"):
-            day = (
-                DAYS[session["day"] - 1]
-                if session.get("day") in range(1, 8)
-                else f"session {s + 1}"
-            )
+            day = day_named(session) or f"session {s + 1}"
             for e, plan in _items(session, "exercises"):
                 where = f"week {w + 1}, {day}, exercise {e + 1} ({plan.get('exercise')})"
                 path = f"weeks.{w}.sessions.{s}.exercises.{e}"

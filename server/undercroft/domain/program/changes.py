@@ -4,8 +4,8 @@ from collections.abc import Iterator, Mapping
 
 from undercroft.domain.exercise import Catalogue
 from undercroft.domain.program.block import Block, ExercisePlan, SessionPlan
+from undercroft.domain.program.calendar import DAYS
 
-DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 MOST_LINES = 12
 
 
