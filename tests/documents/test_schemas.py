@@ -36,9 +36,11 @@ def test_the_published_schema_refuses_what_the_program_refuses() -> None:
 
 
 def shapes(kind: type[Shape] = Shape) -> Iterator[type[Shape]]:
+    """Those that build a dataclass; inputs of calculators are loaded as a plain dictionary."""
     for one in kind.__subclasses__():
-        yield one
-        yield from shapes(one)
+        if one.builds is not dict:
+            yield one
+            yield from shapes(one)
 
 
 @pytest.mark.parametrize("shape", list(shapes()), ids=lambda shape: shape.__name__)

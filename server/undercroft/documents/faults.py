@@ -95,7 +95,7 @@ def _item(many: str, place: int, item: Any) -> str:
 def day_named(session: Mapping[str, Any]) -> str | None:
     """The weekday of a session that may hold anything; 1.0 is Monday as 1 is."""
     day = session.get("day")
-    return DAYS[int(day) - 1] if type(day) in (int, float) and day in range(1, 8) else None
+    return DAYS[int(day) - 1] if isinstance(day, int | float) and day in range(1, 8) else None
 
 
 def _sentence(words: tuple[str, ...]) -> str:
