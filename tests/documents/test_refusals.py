@@ -103,6 +103,28 @@ def test_two_sets_of_a_session_cannot_share_a_key(block_data: Any) -> None:
     assert fault.where == "week 1, Monday, exercise 1 (back-squat), set 2, key"
 
 
+def test_two_exercises_of_a_session_cannot_share_a_key(block_data: Any) -> None:
+    exercises = block_data["weeks"][0]["sessions"][0]["exercises"]
+    exercises[1]["key"] = exercises[0]["key"]
+    [fault] = faults(read_block, block_data, catalogue())
+    name = exercises[1]["exercise"]
+    assert fault.where == f"week 1, Monday, exercise 2 ({name}), key"
+    assert fault.right == "give it a key of its own"
+
+
+def test_two_weeks_of_a_block_cannot_share_a_key(block_data: Any) -> None:
+    block_data["weeks"][1]["key"] = block_data["weeks"][0]["key"]
+    [fault] = faults(read_block, block_data, catalogue())
+    assert fault.where == "week 2, key"
+    assert fault.right == "give it a key of its own"
+
+
+def test_exercises_of_two_sessions_may_share_a_key(block_data: Any) -> None:
+    monday, wednesday = (s["exercises"] for s in block_data["weeks"][0]["sessions"][:2])
+    wednesday[0]["key"] = monday[0]["key"]
+    assert read_block(block_data, catalogue()).weeks
+
+
 @pytest.mark.parametrize(
     ("sort", "change", "where"),
     [

@@ -59,7 +59,7 @@ class MethodDetails(fields.Field[Any]):
 
     def _deserialize(self, value: Any, attr: Any, data: Any, **kwargs: Any) -> Any:
         method = data.get("method")
-        if method not in set(Method):
+        if not isinstance(method, str) or method not in set(Method):
             return None
         if method not in DETAILS:
             raise ValidationError(f"{method} has none; remove the field")
@@ -88,9 +88,10 @@ class ExerciseShape(Shape):
 
     @pre_load
     def _details_have_defaults(self, data: Any, **_: Any) -> Any:
-        if isinstance(data, dict) and "details" not in data and data.get("method") in DETAILS:
-            return {**data, "details": {}}
-        return data
+        if not isinstance(data, dict) or "details" in data:
+            return data
+        method = data.get("method")
+        return {**data, "details": {}} if isinstance(method, str) and method in DETAILS else data
 
     @validates_schema(skip_on_field_errors=False)
     def _sets_fit_the_method(self, data: dict[str, Any], **_: Any) -> None:
@@ -149,26 +150,31 @@ class BlockShape(Shape):
 
     @validates_schema
     def _keys_differ(self, data: dict[str, Any], **_: Any) -> None:
-        """Session keys are unique in a block; set keys within their session."""
-        seen: set[str] = set()
+        """Keys of weeks and sessions are unique in a block, of exercises and sets in a session."""
+        weeks, sessions = _Once(), _Once()
         for w, week in enumerate(data["weeks"]):
+            weeks.take(week.key, "weeks", w)
             for s, session in enumerate(week.sessions):
-                here = {"weeks": {w: {"sessions": {s: {"key": [_taken(session.key)]}}}}}
-                if session.key in seen:
-                    raise ValidationError(here)
-                seen.add(session.key)
-                _unique_within(session, w, s)
+                place = ("weeks", w, "sessions", s)
+                sessions.take(session.key, *place)
+                exercises, sets = _Once(), _Once()
+                for e, exercise in enumerate(session.exercises):
+                    exercises.take(exercise.key, *place, "exercises", e)
+                    for n, one in enumerate(exercise.sets):
+                        sets.take(one.key, *place, "exercises", e, "sets", n)
 
 
-def _taken(key: str) -> str:
-    return f"{say(key)} is already taken; give it a key of its own"
+class _Once:
+    """Keys that were seen, none of which may come again."""
 
+    def __init__(self) -> None:
+        self.seen: set[str] = set()
 
-def _unique_within(session: block.SessionPlan, w: int, s: int) -> None:
-    seen: set[str] = set()
-    for e, exercise in enumerate(session.exercises):
-        for n, one in enumerate(exercise.sets):
-            if one.key in seen:
-                spot = {"exercises": {e: {"sets": {n: {"key": [_taken(one.key)]}}}}}
-                raise ValidationError({"weeks": {w: {"sessions": {s: spot}}}})
-            seen.add(one.key)
+    def take(self, key: str, *place: str | int) -> None:
+        """Raises ValidationError, at the place of the second one."""
+        if key in self.seen:
+            fault: Any = {"key": [f"{say(key)} is already taken; give it a key of its own"]}
+            for step in reversed(place):
+                fault = {step: fault}
+            raise ValidationError(fault)
+        self.seen.add(key)
