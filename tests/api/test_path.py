@@ -1,66 +1,10 @@
 """The whole path over HTTP: a block is written and sent, done in a cellar, and read at the desk."""
 
-from typing import Any
-
-import pytest
+from tests.api.training import by_kind, done_sets, entries_of, finished, send, sheets
 from tests.fixtures import athlete_data, block_data, fixture, kit_data
 from tests.people import AtDesk, Clock, Phone, statuses
 
 from undercroft.services.clock import DAY_MS
-
-
-@pytest.fixture
-def ready(coach: AtDesk, athlete: str) -> str:
-    """The athlete, with maxima and a kit."""
-    for name, document in (("document", athlete_data()), ("kit", kit_data())):
-        answer = coach.post(f"/desk/athletes/{athlete}/{name}", {"document": document})
-        assert answer.status_code == 200, answer.text
-    return athlete
-
-
-@pytest.fixture
-def block(coach: AtDesk) -> str:
-    answer = coach.post("/desk/blocks", {"document": block_data()})
-    assert answer.json["faults"] == []
-    return str(answer.json["id"])
-
-
-def send(coach: AtDesk, block: str, *athletes: str) -> dict[str, Any]:
-    answer = coach.post(f"/desk/blocks/{block}/send", {"athletes": list(athletes)})
-    assert answer.status_code == 200, answer.text
-    return dict(answer.json)
-
-
-def by_kind(feed: list[dict[str, Any]], kind: str) -> dict[str, Any]:
-    return {item["key"]: item["body"] for item in feed if item["kind"] == kind}
-
-
-def sheets(feed: list[dict[str, Any]]) -> dict[str, Any]:
-    return by_kind(feed, "sheet")
-
-
-def entries_of(phone: Phone, sheet: dict[str, Any], extra_rir: int = 0) -> list[dict[str, Any]]:
-    """The session done as planned, with so much more in reserve than planned."""
-    where = {"session": sheet["session"], "revision": sheet["revision"]}
-    lines = [phone.writes.entry("session.started", {}, **where)]
-    for exercise in sheet["exercises"]:
-        for one in exercise["sets"]:
-            load = exercise["loads"][one["load"]]["kg"] if "load" in one else None
-            reps, rir = one["target"].get("reps"), one["target"].get("rir", 2) + extra_rir
-            body = {"load_kg": load, "reps": reps, "rir": rir}
-            lines.append(phone.writes.entry("set.done", body, set=one["key"], **where))
-    return lines
-
-
-def finished(phone: Phone, sheet: dict[str, Any]) -> dict[str, Any]:
-    where = {"session": sheet["session"], "revision": sheet["revision"]}
-    return phone.writes.entry("session.finished", {"rpe": 7, "minutes": 50}, **where)
-
-
-def done_sets(coach: AtDesk, athlete: str, session: str) -> list[Any]:
-    found = coach.get(f"/desk/athletes/{athlete}/results").json["sessions"]
-    (one,) = [s for s in found if s["session"] == session]
-    return [s["done"] for exercise in one["exercises"] for s in exercise["sets"]]
 
 
 def test_a_sent_block_reaches_the_phone_as_sheets_for_its_own_kit(
@@ -70,7 +14,7 @@ def test_a_sent_block_reaches_the_phone_as_sheets_for_its_own_kit(
     feed = device.reads_all()
     assert sorted(sheets(feed)) == ["w1-fri", "w1-mon", "w1-wed", "w2-fri", "w2-mon", "w2-wed"]
     assert by_kind(feed, "revision")["1"]["block_name"] == "First two weeks"
-    assert by_kind(feed, "kit")["forge-cellar"]["name"] == "The old forge cellar"
+    assert by_kind(feed, "kit")[""]["name"] == "The old forge cellar"
     squat = by_kind(feed, "tracker")["back-squat"]
     assert squat["kg"] == 105
     assert squat["at"] == "2026-01-12T00:00:00.000Z"
@@ -269,6 +213,15 @@ def test_a_new_kit_makes_new_sheets_for_sessions_not_begun(
     coach.post(f"/desk/athletes/{ready}/kit", {"document": boathouse})
     squat = sheets(device.reads_all())["w1-mon"]["exercises"][0]
     assert squat["implement"]["name"] == "Light bar"
+
+
+def test_a_kit_of_another_key_takes_the_old_ones_place_on_the_phone(
+    coach: AtDesk, ready: str, device: Phone
+) -> None:
+    boathouse = fixture("kits", "boathouse")
+    coach.post(f"/desk/athletes/{ready}/kit", {"document": boathouse})
+    kits = [item["body"]["name"] for item in device.reads_all() if item["kind"] == "kit"]
+    assert kits == [boathouse["name"]]
 
 
 def test_a_tested_maximum_from_the_phone_moves_the_tracker(
