@@ -22,7 +22,8 @@ from undercroft.domain.strength import (
 class TrendPoint:
     """The estimate after a day, with its 90 % band, and the smoothed one.
 
-    `source` is "guess", "test" or "sets". A guess is the coach's word: nothing smooths it.
+    `source` is "guess", "test" or "sets"; sets with a test among them are a test. A guess is the
+    coach's word: nothing smooths it.
     """
 
     on: date
@@ -56,12 +57,16 @@ def _stretches(
     stretches = [_Stretch()]
     for on, event in _events(athlete, lift, done):
         if isinstance(event, DoneSession):
-            stretches[-1].days.append((on, event.evidence, "sets"))
+            stretches[-1].days.append((on, event.evidence, _source(event.evidence)))
         elif event.kind is MaximumKind.TESTED:
             stretches[-1].days.append((on, (TestedMax(event.kg),), "test"))
         else:
             stretches.append(_Stretch((on, guessed_state(event, settings))))
     return stretches
+
+
+def _source(evidence: Sequence[Evidence]) -> str:
+    return "test" if any(isinstance(one, TestedMax) for one in evidence) else "sets"
 
 
 def _events(
