@@ -3,7 +3,7 @@
 from typing import Any
 
 from undercroft.documents.entries import envelope
-from undercroft.services import accounts, ledger
+from undercroft.services import accounts, held, ledger
 from undercroft.services.clock import iso
 from undercroft.services.refusals import Invalid
 from undercroft.store import athletes, coaches, revisions
@@ -18,7 +18,7 @@ def coach_id(email: str) -> str:
 
 
 def of_athlete(athlete_id: str) -> dict[str, Any]:
-    """Documents, revisions and the whole ledger; no secrets."""
+    """Documents, revisions, the whole ledger and what waits outside it; no secrets."""
     row = athletes.athlete_with_coach(athlete_id)
     return {
         "name": row.name,
@@ -35,4 +35,13 @@ def of_athlete(athlete_id: str) -> dict[str, Any]:
             for r in revisions.all_revisions(athlete_id)
         ],
         "entries": [envelope(entry) for entry in ledger.entries_of(athlete_id)],
+        "held": [
+            {
+                "device": one.device,
+                "received_at": iso(one.received_at),
+                "problem": one.problem,
+                "sent": one.sent,
+            }
+            for one in held.held_of(athlete_id)
+        ],
     }
