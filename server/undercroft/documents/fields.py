@@ -63,6 +63,14 @@ class Key(Text):
         return text
 
 
+def _float(value: float) -> float:
+    """A whole number of hundreds of digits is infinite here."""
+    try:
+        return float(value)
+    except OverflowError:
+        return math.inf if value > 0 else -math.inf
+
+
 class Number(fields.Float):
     """A finite number from `least` to `most`, both allowed unless `above` excludes the least."""
 
@@ -94,7 +102,7 @@ class Number(fields.Float):
     def _deserialize(self, value: Any, attr: Any, data: Any, **kwargs: Any) -> float:
         if isinstance(value, bool) or not isinstance(value, int | float):
             raise ValidationError(f"{say(value)} is no number; {self.wants()}")
-        number = float(value)
+        number = _float(value)
         if not math.isfinite(number) or not self._within(number):
             raise ValidationError(f"{number:g} is out of range; {self.wants()}")
         return number

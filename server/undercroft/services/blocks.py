@@ -10,12 +10,16 @@ from undercroft.documents.canonical import plain, to_json
 from undercroft.documents.catalogue import catalogue
 from undercroft.documents.faults import Fault, FaultyDocument
 from undercroft.documents.reading import parse_json, read_block
+from undercroft.documents.rules import BAD_TEXT
 from undercroft.domain.program.block import Block
 from undercroft.services import tokens
 from undercroft.services.refusals import NotFound
 from undercroft.store import blocks
 from undercroft.store.database import writing
 from undercroft.store.models import Block as Row
+
+LONGEST_NAME = 120
+UNNAMED = "Unnamed block"
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,12 +102,19 @@ def export(coach_id: str, block_id: str, form: str) -> str:
 
 
 def _line(row: Row) -> BlockLine:
-    weeks = row.document.get("weeks") if isinstance(row.document, dict) else None
-    listed = [week for week in weeks or () if isinstance(week, dict)]
-    sessions = sum(len(week.get("sessions") or ()) for week in listed)
-    return BlockLine(row.id, row.name, row.updated_at, len(listed), sessions)
+    weeks = _objects(row.document, "weeks")
+    sessions = sum(len(_objects(week, "sessions")) for week in weeks)
+    return BlockLine(row.id, row.name, row.updated_at, len(weeks), sessions)
+
+
+def _objects(draft: Any, many: str) -> list[dict[str, Any]]:
+    """The objects of a list in a draft that may hold anything."""
+    items = draft.get(many) if isinstance(draft, dict) else None
+    return [item for item in items if isinstance(item, dict)] if isinstance(items, list) else []
 
 
 def _name(document: Any) -> str:
+    """The draft's name as far as every database can keep it."""
     name = document.get("name") if isinstance(document, dict) else None
-    return name[:120] if isinstance(name, str) and name else "Unnamed block"
+    kept = BAD_TEXT.sub("", name)[:LONGEST_NAME] if isinstance(name, str) else ""
+    return kept or UNNAMED
