@@ -180,3 +180,25 @@ def test_a_light_bar_is_told_in_which_order_to_be_loaded_and_stripped() -> None:
     text = sheet(EVERY, KIT, ATHLETE).stdout
     assert "load in this order: left" in text
     assert "strip in this order: left" in text
+
+
+def test_one_sets_load_can_be_followed_step_by_step() -> None:
+    answer = sheet(BLOCK, KIT, ATHLETE, "--starts-on", "2026-02-02", "--explain", "w1m-a-1")
+    assert answer.exit_code == 0, answer.stderr
+    titles = re.findall(r"^\d+\. (.+)$", answer.stdout, flags=re.MULTILINE)
+    assert titles == [
+        "Maximum",
+        "Wish",
+        "Left for the plates",
+        "Nearest on each side",
+        "Chosen",
+        "Notches around it",
+        "Bounds of a suggestion",
+    ]
+    assert re.search(r"bar 20 \+ collars 0\.5 \+ 2 × \(.*\) = 83 kg", answer.stdout)
+
+
+def test_an_unknown_set_to_explain_is_told() -> None:
+    answer = sheet(BLOCK, KIT, ATHLETE, "--explain", "w9-a-1")
+    assert answer.exit_code == 1
+    assert "'w9-a-1'; there are w1m-a-1" in answer.stderr

@@ -1,5 +1,6 @@
 """undercroft sheet: a block worked out into load sheets, without a database."""
 
+from collections.abc import Iterator
 from datetime import date, datetime, timedelta
 from functools import partial
 from pathlib import Path
@@ -12,8 +13,9 @@ from undercroft.documents.canonical import to_json
 from undercroft.documents.catalogue import catalogue
 from undercroft.documents.reading import read_athlete, read_kit
 from undercroft.documents.sheet import LoadSheetShape
+from undercroft.domain.errors import DomainError
 from undercroft.domain.program.finding import Severity
-from undercroft.domain.sheet import Order, standing_of, work_out
+from undercroft.domain.sheet import Order, explain, standing_of, work_out
 
 FILE = click.Path(exists=True, dir_okay=False, path_type=Path)
 
@@ -28,7 +30,15 @@ FILE = click.Path(exists=True, dir_okay=False, path_type=Path)
     type=click.DateTime(["%Y-%m-%d"]),
     help="Monday of the first week; the next Monday unless given.",
 )
-def sheet(block: Path, kit: Path, athlete: Path, as_json: bool, starts_on: datetime | None) -> None:
+@click.option("--explain", "set_key", help="Show step by step how the load of this set came about.")
+def sheet(
+    block: Path,
+    kit: Path,
+    athlete: Path,
+    as_json: bool,
+    starts_on: datetime | None,
+    set_key: str | None,
+) -> None:
     """Work BLOCK out into load sheets for ATHLETE on KIT.
 
     BLOCK is a .json or .csv file, KIT and ATHLETE are .json files. A document with faults is
@@ -47,11 +57,24 @@ def sheet(block: Path, kit: Path, athlete: Path, as_json: bool, starts_on: datet
     stops = [finding for finding in done.findings if finding.severity is Severity.STOP]
     if stops:
         refuse(block, stops)
+    if set_key is not None:
+        click.echo("\n".join(_explained(order, set_key)))
+        return
     if as_json:
         shape = LoadSheetShape()
         click.echo(to_json({"sheets": [shape.dump(one) for one in done.sheets]}), nl=False)
         return
     click.echo("\n\n".join("\n".join(sheet_lines(one)) for one in done.sheets))
+
+
+def _explained(order: Order, set_key: str) -> Iterator[str]:
+    try:
+        steps = explain(order, set_key)
+    except DomainError as fault:
+        raise click.ClickException(str(fault)) from None
+    for number, step in enumerate(steps, start=1):
+        yield f"{number}. {step.title}"
+        yield from (f"   {line}" for line in step.lines)
 
 
 def next_monday(today: date) -> date:

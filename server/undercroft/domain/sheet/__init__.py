@@ -1,5 +1,6 @@
 """Prescription + athlete + kit = load sheet."""
 
+from undercroft.domain.sheet.explain import Step, explain
 from undercroft.domain.sheet.session import Order, WorkedOut, work_out
 from undercroft.domain.sheet.standing import (
     DoneSession,
@@ -15,7 +16,9 @@ __all__ = [
     "LiftStanding",
     "Order",
     "Standing",
+    "Step",
     "WorkedOut",
+    "explain",
     "lift_standing",
     "settings_for",
     "standing_of",

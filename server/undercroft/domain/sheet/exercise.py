@@ -1,6 +1,6 @@
 """One exercise of a session, worked out."""
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from undercroft.domain.exercise import Exercise
 from undercroft.domain.load_sheet import (
@@ -10,7 +10,7 @@ from undercroft.domain.load_sheet import (
     SheetSet,
     Target,
 )
-from undercroft.domain.loads import nearest
+from undercroft.domain.loads import LoadTable, nearest
 from undercroft.domain.program.block import ExercisePlan, SetPlan
 from undercroft.domain.program.methods import Method
 from undercroft.domain.sheet import levers, rigging
@@ -28,7 +28,7 @@ MOST_ALTERNATIVES = 3
 def work_out_exercise(day: Day, plan: ExercisePlan) -> SheetExercise:
     """The exercise with a load for every set that its kit can make. Raises UnknownMaximum."""
     exercise = day.catalogue[plan.exercise]
-    wishes = _wishes(day, plan)
+    wishes = wishes_of(day, plan)
     sets = tuple(
         _sheet_set(day, number, one, wish)
         for number, (one, wish) in enumerate(zip(plan.sets, wishes, strict=True), start=1)
@@ -36,7 +36,31 @@ def work_out_exercise(day: Day, plan: ExercisePlan) -> SheetExercise:
     return _loaded(day, plan, wishes, _unloaded(day, plan, exercise, sets))
 
 
-def _wishes(day: Day, plan: ExercisePlan) -> list[WishedLoad]:
+@dataclass(frozen=True, slots=True, eq=False)
+class Reckoned:
+    """What is hung beside the plates, and what is left for them: a wish for each set."""
+
+    rig: rigging.Rigged
+    arm: levers.Levered
+    for_plates: list[WishedLoad]
+
+
+def reckon(day: Day, plan: ExercisePlan, wishes: list[WishedLoad], table: LoadTable) -> Reckoned:
+    """From wishes for the whole load to wishes for what the table holds."""
+    exercise = day.catalogue[plan.exercise]
+    rig = rigging.rigged(day, plan, exercise, wishes)
+    arm = levers.levered(day, exercise, implement_for(plan, day.catalogue))
+    wishes = levers.on_the_sleeve(arm, wishes, plan.sets, table)
+    if rig.choice is not None:
+        wishes = rigging.for_plates(wishes, plan.sets, rig.choice, table)
+    return Reckoned(rig, arm, wishes)
+
+
+def wishes_of(day: Day, plan: ExercisePlan) -> list[WishedLoad]:
+    """The wish of each set, back-off sets after the load that the first one gets.
+
+    Raises UnknownMaximum.
+    """
     first = wished_load(day, plan, plan.sets[0], None)
     piece = day.pieces.get(implement_for(plan, day.catalogue))
     first_kg = first.kg
@@ -97,12 +121,8 @@ def _loaded(
     )
     if piece is None or piece.table is None or nothing:
         return sheet
-    exercise = day.catalogue[plan.exercise]
-    rig = rigging.rigged(day, plan, exercise, wishes)
-    arm = levers.levered(day, exercise, implement_for(plan, day.catalogue))
-    wishes = levers.on_the_sleeve(arm, wishes, plan.sets, piece.table)
-    if rig.choice is not None:
-        wishes = rigging.for_plates(wishes, plan.sets, rig.choice, piece.table)
+    hung = reckon(day, plan, wishes, piece.table)
+    rig, arm, wishes = hung.rig, hung.arm, hung.for_plates
     told = tuple(replace(one, why=w.why) for one, w in zip(sheet.sets, wishes, strict=True))
     loaded = load_sets(plan, piece.table, wishes, told)
     sets = levers.with_curves(day, arm, loaded.sets, loaded.shelf.loads)

@@ -122,15 +122,16 @@ def _turn_numbers(session: SessionPlan, catalogue: Catalogue) -> dict[str, int]:
     return numbers
 
 
-def _sheet(
-    order: Order,
-    place: _Place,
-    gym: _Gym,
-    tables: Mapping[str, NotchTable],
-    findings: list[Finding],
-) -> LoadSheet:
-    session = place.session
-    day = Day(
+def day_of_session(order: Order, session: str) -> Day:
+    """What the arithmetic of one session looks at, by the session's key. Raises KeyError."""
+    places = list(_places(order))
+    place = {place.session.key: place for place in places}[session]
+    gym = _Gym(pieces_of(order.kit, order.athlete), laws_of(order.kit))
+    return _day(order, place, gym, _tables(order, places)[session])
+
+
+def _day(order: Order, place: _Place, gym: _Gym, tables: Mapping[str, NotchTable]) -> Day:
+    return Day(
         on=place.on,
         athlete=order.athlete,
         kit=order.kit,
@@ -139,8 +140,19 @@ def _sheet(
         laws=gym.laws,
         standing=order.standing,
         tables=tables,
-        turns=_turn_numbers(session, order.catalogue),
+        turns=_turn_numbers(place.session, order.catalogue),
     )
+
+
+def _sheet(
+    order: Order,
+    place: _Place,
+    gym: _Gym,
+    tables: Mapping[str, NotchTable],
+    findings: list[Finding],
+) -> LoadSheet:
+    session = place.session
+    day = _day(order, place, gym, tables)
     done: list[tuple[ExercisePlan, SheetExercise]] = []
     for e, plan in enumerate(session.exercises):
         try:
