@@ -25,7 +25,7 @@ from undercroft.api.context import Wiring, wire
 from undercroft.config import Settings
 from undercroft.services.accounts import make_hasher
 from undercroft.services.clock import Clock, now_ms
-from undercroft.store.database import connect, disconnect, open_database
+from undercroft.services.connections import connect, disconnect, open_database
 
 SECTIONS = (
     about.section,

@@ -48,7 +48,7 @@ ANYONE, COACH, DEVICE, ANY_DEVICE = Who.ANYONE, Who.COACH, Who.DEVICE, Who.ANY_D
 
 OWNED: dict[str, Callable[[str, str], object]] = {
     "athlete_id": accounts.require_athlete,
-    "block_id": blocks.block_row,
+    "block_id": blocks.block_of,
 }
 """By name in a path: a check (coach id, the id) that raises NotFound for another coach's."""
 

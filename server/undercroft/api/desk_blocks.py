@@ -36,9 +36,9 @@ def add_block(coach: CoachSeen, body: dict[str, Any], now: int) -> blocks.Saved:
 @section.get("/blocks/<block_id>")
 @by(COACH)
 @gives(shapes.BlockAnswer)
-def show_block(coach: CoachSeen, block_id: str) -> Any:
+def show_block(coach: CoachSeen, block_id: str) -> blocks.BlockSeen:
     """A block as it stands."""
-    return blocks.block_row(coach.id, block_id)
+    return blocks.block_of(coach.id, block_id)
 
 
 @section.post("/blocks/<block_id>")

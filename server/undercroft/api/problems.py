@@ -7,13 +7,11 @@ from typing import Any
 
 from flask import Flask, Response, json
 from marshmallow import ValidationError
-from peewee import PeeweeException
 from werkzeug.exceptions import HTTPException
 
 from undercroft.documents.faults import Fault, FaultyDocument, faults_of
 from undercroft.services import refusals
-from undercroft.store.database import is_full
-from undercroft.store.feed import UnknownAthlete
+from undercroft.services.connections import DatabaseFault, UnknownAthlete, is_full
 
 log = logging.getLogger("undercroft.problem")
 
@@ -92,7 +90,7 @@ def install(app: Flask) -> None:
     app.register_error_handler(FaultyDocument, _faulty)
     app.register_error_handler(ValidationError, _invalid)
     app.register_error_handler(UnknownAthlete, lambda _: _refusal(refusals.NotFound()))
-    app.register_error_handler(PeeweeException, _database)
+    app.register_error_handler(DatabaseFault, _database)
     app.register_error_handler(HTTPException, _http)
     app.register_error_handler(Exception, _fault)
 
@@ -113,7 +111,7 @@ def _invalid(fault: ValidationError) -> Response:
     return _faulty(FaultyDocument(faults_of(fault.messages, fault.data)))
 
 
-def _database(fault: PeeweeException) -> Response:
+def _database(fault: DatabaseFault) -> Response:
     """Nothing was stored: every write is one transaction."""
     log.error("database %s", type(fault).__name__)
     what = "the server's disk is full" if is_full(fault) else "the database did not answer"

@@ -34,6 +34,15 @@ class BlockLine:
 
 
 @dataclass(frozen=True, slots=True)
+class BlockSeen:
+    """A block as it stands; the document may hold faults."""
+
+    id: str
+    document: Any
+    updated_at: int
+
+
+@dataclass(frozen=True, slots=True)
 class Saved:
     """A draft as it was kept, and what is still wrong with it."""
 
@@ -47,17 +56,17 @@ def blocks_of(coach_id: str) -> list[BlockLine]:
     return [_line(row) for row in blocks.blocks_of(coach_id)]
 
 
-def block_row(coach_id: str, block_id: str) -> Row:
+def block_of(coach_id: str, block_id: str) -> BlockSeen:
     """The block as it stands. Raises NotFound."""
     row = blocks.block_of(coach_id, block_id)
     if row is None:
         raise NotFound("there is no such block")
-    return row
+    return BlockSeen(row.id, row.document, row.updated_at)
 
 
 def sound_block(coach_id: str, block_id: str) -> Block:
     """The block without faults. Raises NotFound, FaultyDocument."""
-    return read_block(block_row(coach_id, block_id).document, catalogue())
+    return read_block(block_of(coach_id, block_id).document, catalogue())
 
 
 def add(coach_id: str, document: Any, now: int) -> Saved:
@@ -70,7 +79,7 @@ def add(coach_id: str, document: Any, now: int) -> Saved:
 
 def save(coach_id: str, block_id: str, document: Any, now: int) -> Saved:
     """Keep a newer draft. Raises NotFound."""
-    block_row(coach_id, block_id)
+    block_of(coach_id, block_id)
     with writing():
         blocks.change_block(block_id, _name(document), document, now)
     return Saved(block_id, now, faults_in(document))

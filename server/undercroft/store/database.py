@@ -10,13 +10,23 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
 
-from peewee import Database, DatabaseProxy, OperationalError, SqliteDatabase, TextField
+from peewee import (
+    Database,
+    DatabaseProxy,
+    OperationalError,
+    PeeweeException,
+    SqliteDatabase,
+    TextField,
+)
 from playhouse.pool import PooledPostgresqlDatabase, PooledSqliteDatabase
 
 LOCK_WAIT_S = 5
 MOST_CONNECTIONS = 40
 
 database = DatabaseProxy()
+
+DatabaseFault = PeeweeException
+"""Whatever the database answers instead of doing what it was asked."""
 
 SQLITE_PRAGMAS = {
     "journal_mode": "wal",
