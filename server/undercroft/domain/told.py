@@ -10,7 +10,7 @@ from undercroft.domain.ledger import SessionRecord, SetRecord
 from undercroft.domain.program.block import ExercisePlan, SessionPlan, SetPlan
 from undercroft.domain.program.methods import Method
 from undercroft.domain.sheet.day import implement_for
-from undercroft.domain.sheet.turns import WEIGHTLESS, gives_evidence, planned_set
+from undercroft.domain.sheet.turns import gives_evidence, planned_set
 from undercroft.domain.strength import Evidence, PlannedSet, SetDone, TestedMax, evidence_n
 
 
@@ -25,29 +25,46 @@ class Told:
 def told_by(
     plan: SessionPlan, record: SessionRecord, catalogue: Catalogue
 ) -> dict[str, tuple[Told, ...]]:
-    """Evidence by lift, in plan order; sets that the athlete added come last."""
+    """Evidence by lift, in plan order; sets that the athlete added come last in their exercise."""
     found: dict[str, list[Told]] = defaultdict(list)
     for exercise in plan.exercises:
-        lift = record.swaps.get(exercise.key, record.swaps.get(exercise.exercise))
-        for told in _of_exercise(exercise, record, catalogue, lift):
-            found[lift or exercise.exercise].append(told)
-    for key, added_to in record.added.items():
-        exercise_of = {e.key: e.exercise for e in plan.exercises}
-        lift = exercise_of.get(added_to, added_to)
-        if lift in catalogue and catalogue[lift].implement not in WEIGHTLESS:
-            found[lift] += _of_set(key, record.sets.get(key), None)
+        lift = lift_done(exercise, record)
+        found[lift] += _of_exercise(exercise, record, catalogue, lift)
     return {lift: tuple(told) for lift, told in found.items() if told}
 
 
+def lift_done(plan: ExercisePlan, record: SessionRecord) -> str:
+    """What was done for an exercise of the plan: itself, or what the athlete swapped it for."""
+    return record.swaps.get(plan.key, record.swaps.get(plan.exercise, plan.exercise))
+
+
+def first_loads(plan: SessionPlan, record: SessionRecord) -> dict[str, float | None]:
+    """Kilograms of the first set done of each exercise; None where the session leaves it open."""
+    loads: dict[str, float | None] = {}
+    for exercise in plan.exercises:
+        done = [
+            record.sets[one.key].body.get("load_kg")
+            for one in exercise.sets
+            if one.key in record.sets and record.sets[one.key].kind == "done"
+        ]
+        heavy = [float(kg) for kg in done if kg]
+        lift = lift_done(exercise, record)
+        loads[lift] = loads.get(lift) or (heavy[0] if heavy else None)
+    return loads
+
+
 def _of_exercise(
-    plan: ExercisePlan, record: SessionRecord, catalogue: Catalogue, swapped: str | None
+    plan: ExercisePlan, record: SessionRecord, catalogue: Catalogue, lift: str
 ) -> Iterator[Told]:
-    if swapped is not None and swapped not in catalogue:
+    if lift not in catalogue:
         return
-    implement = catalogue[swapped].implement if swapped else implement_for(plan, catalogue)
+    own = lift == plan.exercise
+    implement = implement_for(plan, catalogue) if own else catalogue[lift].implement
     if not gives_evidence(plan, implement):
         return
     told = [t for one in plan.sets for t in _of_set(one.key, record.sets.get(one.key), one)]
+    added = [key for key, to in record.added.items() if to in (plan.key, plan.exercise)]
+    told += [t for key in added for t in _of_set(key, record.sets.get(key), None)]
     if plan.method is Method.MAXIMUM_TEST:
         yield from _best_attempt(told)
     else:

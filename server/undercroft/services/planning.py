@@ -14,7 +14,8 @@ from undercroft.documents.reading import read_block
 from undercroft.documents.sheet import LoadSheetShape
 from undercroft.domain.load_sheet import LoadSheet
 from undercroft.domain.program.block import Block
-from undercroft.domain.sheet import Order, work_out
+from undercroft.domain.program.finding import Severity
+from undercroft.domain.sheet import Order, WorkedOut, work_out
 from undercroft.services import tracking
 from undercroft.services.people import athlete_document, kit_document
 from undercroft.store import last_done, models, revisions
@@ -38,12 +39,6 @@ class Current:
 def current(athlete_id: str) -> Current | None:
     """The newest revision, or None where nothing was sent yet."""
     row = revisions.latest_revision(athlete_id)
-    return None if row is None else _newest_of(row)
-
-
-def around(athlete_id: str, number: int) -> Current | None:
-    """The newest revision of the block that a revision belongs to; None for an unknown one."""
-    row = revisions.revision(athlete_id, number)
     return None if row is None else _newest_of(row)
 
 
@@ -72,24 +67,45 @@ def order_for(row: models.Athlete, block: Block, starts_on: date) -> Order:
     )
 
 
-def refresh(row: models.Athlete, lifts: Collection[str] | None = None) -> None:
+def refresh(
+    row: models.Athlete, lifts: Collection[str] | None = None, most: int | None = None
+) -> None:
     """Work out again the sheets of sessions not begun, and publish those that changed.
 
     `lifts` moved: sheets with one of them go out even where their loads stay, because they say up
-    to which position the ledger is in them. None: everything may have moved.
+    to which position the ledger is in them. None: everything may have moved. `most` sessions are
+    looked at, the next ones first. A session that cannot be worked out any more keeps its sheet.
     """
     now = current(row.id)
     if now is None:
         return
     begun = revisions.sessions_begun(row.id, now.numbers, now.sessions)
-    done = work_out(order_for(row, now.block, now.starts_on), leave_out=begun)
+    order = order_for(row, now.block, now.starts_on)
+    ahead = [key for key in now.sessions if key not in begun][:most]
+    done = work_out(order, leave_out={*now.sessions} - {*ahead})
     kept = revisions.sheets_of(row.id, now.number)
     through = last_position(row.id)
+    stopped = _stopped(now.block, done)
     for sheet in done.sheets:
+        if sheet.session in stopped and sheet.session in kept:
+            continue
         told = lifts is None or any(e.notches and e.notches.lift in lifts for e in sheet.exercises)
         document = on_wire(replace(sheet, revision=now.number, through=through))
         if told or _differs(kept.get(sheet.session), document):
             put_out(row.id, now.number, sheet.session, through, document)
+
+
+def _stopped(block: Block, done: WorkedOut) -> set[str]:
+    """Sessions with a finding that forbids sending them as they are now."""
+    return {
+        session.key
+        for w, week in enumerate(block.weeks)
+        for s, session in enumerate(week.sessions)
+        if any(
+            found.severity is Severity.STOP and found.path.startswith(f"weeks.{w}.sessions.{s}.")
+            for found in done.findings
+        )
+    }
 
 
 def put_out(athlete_id: str, number: int, session: str, through: int, document: Any) -> None:

@@ -76,7 +76,7 @@ def _send(
         for sheet in looked.done.sheets:
             final = planning.on_wire(replace(sheet, revision=number, through=row.position))
             planning.put_out(athlete_id, number, sheet.session, row.position, final)
-        _withdraw(athlete_id, before, keys)
+        _withdraw(athlete_id, before, keys, None if continued else start)
         said = changes(before.block if before and continued else None, block, catalogue())
         publish(athlete_id, "revision", str(number), _notice(number, block, start, now, said))
         return Sent(athlete_id, number, len(looked.done.sheets), [])
@@ -107,11 +107,21 @@ def _keep(kept: Kept, overrules: Sequence[Overrule], now: int, coach_id: str) ->
     )
 
 
-def _withdraw(athlete_id: str, before: planning.Current | None, kept: Sequence[str]) -> None:
-    """Take back sheets of sessions that the new revision no longer has and nobody began."""
+def _withdraw(
+    athlete_id: str, before: planning.Current | None, kept: Sequence[str], since: date | None
+) -> None:
+    """Take back sheets of sessions that the new revision no longer has and nobody began.
+
+    Of another block only those planned from its first day on: the weeks until then stay.
+    """
     if before is None:
         return
-    gone = [key for key in before.sessions if key not in kept]
+    days = revisions.days_of_sheets(athlete_id, before.numbers)
+    gone = [
+        key
+        for key in before.sessions
+        if key not in kept and (since is None or days.get(key, "9") >= since.isoformat())
+    ]
     begun = revisions.sessions_begun(athlete_id, before.numbers, gone)
     for key in gone:
         if key not in begun:

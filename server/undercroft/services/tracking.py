@@ -53,6 +53,20 @@ def hear(athlete_id: str, athlete: Athlete, heard: Heard) -> set[str]:
     return moved
 
 
+def forget_elsewhere(
+    athlete_id: str, athlete: Athlete, part: str, end: str, *kept: str
+) -> set[str]:
+    """Unhear what stands under orders with this part and end, but for those that are kept.
+
+    A session that was planned anew, and a test that was corrected, had another place before.
+    """
+    moved: set[str] = set()
+    for order in trackers.orders_with(athlete_id, part):
+        if order.endswith(end) and order not in kept:
+            moved |= hear(athlete_id, athlete, Heard(order, date.min, {}))
+    return moved
+
+
 def rework_all(athlete_id: str, athlete: Athlete) -> None:
     """Work every lift out again from what its sessions told: the coach changed a maximum."""
     for lift in trackers.lifts_of(athlete_id):

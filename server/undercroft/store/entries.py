@@ -209,3 +209,29 @@ def received_at(athlete_id: str, positions: Sequence[int]) -> dict[int, int]:
         Entry.athlete == athlete_id, Entry.position.in_(list(positions))
     )
     return {row.position: row.received_at for row in rows}
+
+
+class Begun(NamedTuple):
+    """A session that was begun, and the revision that it was begun from."""
+
+    revision: int
+    session: str
+
+
+def last_begun(athlete_id: str, before: int | None = None) -> Begun | None:
+    """The session whose beginning reached the server last, or last before a position."""
+    wanted = [
+        Entry.athlete == athlete_id,
+        Entry.kind == "session.started",
+        Entry.status == STORED,
+        Entry.revision.is_null(False),
+    ]
+    if before is not None:
+        wanted.append(Entry.position < before)
+    row = (
+        Entry.select(Entry.revision, Entry.session)
+        .where(*wanted)
+        .order_by(Entry.position.desc())
+        .first()
+    )
+    return None if row is None else Begun(row.revision, row.session)

@@ -55,11 +55,12 @@ def take_positions(athlete_id: str, count: int) -> range:
 def publish(athlete_id: str, kind: str, key: str, body: Any) -> int:
     """Put one change into the feed and return its position; call with the athlete's lock held.
 
-    An earlier change of the same kind and key is superseded: readers skip it from now on.
+    An earlier change of the same kind and key is superseded: readers skip it from now on, and only
+    its place is kept.
     """
     (position,) = take_positions(athlete_id, 1)
     run(
-        "UPDATE change SET superseded = TRUE"
+        "UPDATE change SET superseded = TRUE, body = 'null'"
         " WHERE athlete_id = ? AND kind = ? AND key = ? AND NOT superseded",
         athlete_id,
         kind,

@@ -118,3 +118,28 @@ def all_revisions(athlete_id: str) -> list[Revision]:
     """Everything the athlete was sent, oldest first."""
     rows = Revision.select().where(Revision.athlete == athlete_id)
     return list(rows.order_by(Revision.number))
+
+
+def numbers_of_block(athlete_id: str, number: int) -> tuple[int, ...]:
+    """All revisions of the block that a revision belongs to, oldest first; none if unknown."""
+    block = Revision.select(Revision.block).where(
+        Revision.athlete == athlete_id, Revision.number == number
+    )
+    rows = Revision.select(Revision.number).where(
+        Revision.athlete == athlete_id, Revision.block.in_(block)
+    )
+    return tuple(sorted(row.number for row in rows))
+
+
+def day_of_sheet(athlete_id: str, number: int, session: str) -> str | None:
+    """The day for which a session of a revision was planned."""
+    row = Sheet.get_or_none(
+        Sheet.athlete == athlete_id, Sheet.revision == number, Sheet.session == session
+    )
+    return None if row is None else str(row.document["on"])
+
+
+def days_of_sheets(athlete_id: str, numbers: Sequence[int]) -> dict[str, str]:
+    """By session, the day of its newest sheet among these revisions."""
+    rows = sorted(sheets_of_many(athlete_id, numbers), key=lambda row: int(row.revision))
+    return {row.session: str(row.document["on"]) for row in rows}

@@ -68,3 +68,11 @@ def all_rows(athlete_id: str, lift: str | None = None) -> list[TrackerState]:
     if lift is not None:
         rows = rows.where(TrackerState.lift == lift)
     return list(rows.order_by(TrackerState.session_order))
+
+
+def orders_with(athlete_id: str, part: str) -> list[str]:
+    """Places in the order of sessions that contain a text, each once."""
+    rows = TrackerState.select(TrackerState.session_order).where(
+        TrackerState.athlete == athlete_id, TrackerState.session_order.contains(part)
+    )
+    return sorted({row.session_order for row in rows})

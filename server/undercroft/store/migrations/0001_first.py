@@ -120,6 +120,7 @@ STATEMENTS = (
     "CREATE UNIQUE INDEX entry_athlete_id_id_twin ON entry (athlete_id, id, twin)",
     "CREATE INDEX entry_athlete_id_device_n ON entry (athlete_id, device, n)",
     "CREATE INDEX entry_athlete_id_session_kind ON entry (athlete_id, session, kind)",
+    "CREATE INDEX entry_athlete_id_kind_position ON entry (athlete_id, kind, position)",
     """CREATE TABLE change (
         athlete_id TEXT NOT NULL REFERENCES athlete(id) ON DELETE CASCADE,
         position BIGINT NOT NULL,
@@ -154,6 +155,7 @@ STATISTICS = (
     ("entry", "entry_athlete_id_id_twin", "1000000 20000 1 1"),
     ("entry", "entry_athlete_id_device_n", "1000000 20000 5000 1"),
     ("entry", "entry_athlete_id_session_kind", "1000000 20000 40 8"),
+    ("entry", "entry_athlete_id_kind_position", "1000000 20000 1200 1"),
     ("change", "sqlite_autoindex_change_1", "1000000 20000 1"),
     ("change", "change_athlete_id_kind_key", "1000000 20000 500 2"),
 )

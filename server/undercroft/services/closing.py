@@ -1,0 +1,106 @@
+"""Which sessions are closed, so that what they tell may count.
+
+A session is closed once it was finished, stopped, or overtaken: another one has been begun since,
+by the order in which beginnings reached the server. Its plan is that of the revision from which it
+was done, whatever the coach has sent meanwhile.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from datetime import date
+
+from undercroft.documents.catalogue import catalogue
+from undercroft.documents.reading import read_block
+from undercroft.domain.ledger import Entry, SessionRecord, fold
+from undercroft.domain.program.block import SessionPlan
+from undercroft.services import ledger
+from undercroft.store import entries as lines
+from undercroft.store import revisions
+from undercroft.store.entries import Begun
+
+CLOSING = frozenset({"session.finished", "session.stopped", "session.started"})
+
+
+@dataclass(frozen=True, slots=True)
+class Closed:
+    """A closed session: its plan, what became of it, and its place among all sessions.
+
+    `block` is the number of its block's first revision: with the session's key it is a name.
+    """
+
+    plan: SessionPlan
+    record: SessionRecord
+    block: int
+    order: str
+    on: date
+
+
+def closed_by(athlete_id: str, entries: Sequence[Entry]) -> list[Closed]:
+    """Closed sessions of which the batch says something new, the overtaken one among them."""
+    if not _may_close(athlete_id, entries):
+        return []
+    found: dict[tuple[int, str], Closed] = {}
+    for revision, session in _spoken_of(athlete_id, entries):
+        closed = _closed(athlete_id, revision, session)
+        if closed is not None:
+            found[closed.block, session] = closed
+    return list(found.values())
+
+
+def _may_close(athlete_id: str, entries: Sequence[Entry]) -> bool:
+    """A set in the middle of a session, the commonest case, is told apart without much reading."""
+    touched = {e.session for e in entries if e.session is not None}
+    if not touched or any(e.kind in CLOSING for e in entries):
+        return bool(touched)
+    last = lines.last_begun(athlete_id)
+    return (last is not None and touched != {last.session}) or ledger.any_ended(athlete_id, touched)
+
+
+def _spoken_of(athlete_id: str, entries: Sequence[Entry]) -> Iterator[tuple[int, str]]:
+    """Revision and session of what the batch touches, and of what was under way before it."""
+    named = {(e.revision, e.session) for e in entries if e.kind != "message"}
+    yield from sorted((number, key) for number, key in named if number is not None and key)
+    before = lines.last_begun(athlete_id, before=min(e.position for e in entries))
+    if before is not None:
+        yield before.revision, before.session
+
+
+def _closed(athlete_id: str, revision: int, session: str) -> Closed | None:
+    numbers = revisions.numbers_of_block(athlete_id, revision)
+    own = [e for e in ledger.entries_of(athlete_id, session) if e.revision in numbers]
+    if not own:
+        return None
+    record = fold(replace(e, revision=None) for e in own).sessions[None, session]
+    last = lines.last_begun(athlete_id)
+    if not _is_over(record, session, numbers, last):
+        return None
+    return _placed(athlete_id, session, numbers[0], _done_from(own), record)
+
+
+def _is_over(
+    record: SessionRecord, session: str, numbers: Sequence[int], last: Begun | None
+) -> bool:
+    under_way = last is not None and last.session == session and last.revision in numbers
+    return record.finished is not None or record.stopped is not None or not under_way
+
+
+def _done_from(own: Sequence[Entry]) -> int:
+    """The revision that the session was begun from, or else that of its first entry."""
+    first = min(own, key=lambda e: (e.kind != "session.started", e.position))
+    return first.revision or 0
+
+
+def _placed(
+    athlete_id: str, session: str, block: int, number: int, record: SessionRecord
+) -> Closed | None:
+    """With its plan, and its order: the day it was planned for, which no phone's clock moves."""
+    row = revisions.revision(athlete_id, number)
+    day = revisions.day_of_sheet(athlete_id, number, session)
+    if row is None or day is None:
+        return None
+    for w, week in enumerate(read_block(row.document, catalogue()).weeks):
+        for s, plan in enumerate(week.sessions):
+            if plan.key == session:
+                order = f"{day}/{block:06d}/{w:02d}/{s:02d}/{session}"
+                return Closed(plan, record, block, order, date.fromisoformat(day))
+    return None
