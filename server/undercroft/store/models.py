@@ -143,13 +143,17 @@ class Revision(Table):
 
 
 class Sheet(Table):
-    """The newest load sheet of a session; `position` is how much of the ledger is in it."""
+    """The newest load sheet of a session; `position` is how much of the ledger is in it.
+
+    `on_day` is the day it is planned for, out of the document, so that days are found unread.
+    """
 
     athlete_id: str
     athlete = ForeignKeyField(Athlete, on_delete="CASCADE", index=False)
     revision = IntegerField()
     session = TextField()
     position = BigIntegerField(null=True)
+    on_day = TextField()
     document = JsonText()
 
     class Meta:
@@ -192,6 +196,7 @@ class Entry(Table):
             (("athlete", "id", "twin"), True),
             (("athlete", "device", "n"), False),
             (("athlete", "session", "kind"), False),
+            (("athlete", "kind", "position"), False),
         )
 
 
