@@ -4,7 +4,6 @@ from typing import Any
 
 from undercroft.api import calculator_shapes as shapes
 from undercroft.api.contract import COACH, Section, by, gives, takes
-from undercroft.documents.inputs import lines_of
 from undercroft.services import calculators
 
 section = Section("calculators", "/api/v1/desk")
@@ -17,7 +16,7 @@ def list_calculators() -> dict[str, Any]:
     """Every calculator with its formula, source, range, doubt and inputs."""
     return {
         "calculators": [
-            {**_about(one), "key": one.key, "name": one.name, "inputs": lines_of(one.inputs)}
+            {**_about(one), "key": one.key, "name": one.name, "inputs": one.lines}
             for one in calculators.CALCULATORS.values()
         ]
     }

@@ -8,7 +8,7 @@ from types import MappingProxyType
 from typing import Any
 
 from undercroft.documents.faults import Fault, FaultyDocument
-from undercroft.documents.inputs import Inputs
+from undercroft.documents.inputs import InputLine, Inputs, lines_of
 from undercroft.domain.errors import DomainError
 
 NO_NAMES: Mapping[str, str] = MappingProxyType({})
@@ -44,6 +44,11 @@ class Calculator:
     doubt: str
     inputs: type[Inputs]
     work: Callable[[Mapping[str, Any], date], Result]
+
+    @property
+    def lines(self) -> tuple[InputLine, ...]:
+        """What it is given, with units and limits."""
+        return lines_of(self.inputs)
 
 
 def fault(field: str, what: str, right: str) -> FaultyDocument:
