@@ -158,6 +158,12 @@ def test_where_the_coach_says_so_an_unknown_maximum_is_found_by_feel(one_exercis
     assert done.loads
 
 
+def test_a_load_as_last_time_is_found_by_feel_the_first_time(one_exercise: One) -> None:
+    done = one_exercise("back-squat", [{"reps": 5, "load": {"basis": "last", "add_kg": 2.5}}])
+    assert done.sets[0].load is None
+    assert done.loads
+
+
 def test_a_leaning_lift_takes_the_ratio_of_the_one_it_leans_on(one_exercise: One) -> None:
     athlete = load("athletes", "runa")
     athlete["leans"] = [{"lift": "deadlift", "on_lift": "hex-bar-deadlift", "ratio": 0.94}]

@@ -116,9 +116,7 @@ def _loaded(
     day: Day, plan: ExercisePlan, wishes: list[WishedLoad], sheet: SheetExercise
 ) -> SheetExercise:
     piece = day.pieces.get(implement_for(plan, day.catalogue))
-    nothing = all(
-        wish.kg is None and wish.why.startswith(("nothing", "your own")) for wish in wishes
-    )
+    nothing = all(wish.kg is None and not wish.by_feel for wish in wishes)
     if piece is None or piece.table is None or nothing:
         return sheet
     hung = reckon(day, plan, wishes, piece.table)

@@ -33,8 +33,9 @@ class UnknownMaximum(LookupError):
 
 @dataclass(frozen=True, slots=True)
 class WishedLoad:
-    """`kg` is None where the athlete finds the load by feel. `by_notch_kg` goes with the ladder.
+    """`kg` is None where there is nothing to load or, `by_feel`, where the athlete finds the load.
 
+    `by_notch_kg` goes with the ladder.
     `of_first` is the share of what is done in the exercise's first set, where that decides.
     """
 
@@ -44,6 +45,7 @@ class WishedLoad:
     upper_kg: float | None = None
     percent: float | None = None
     of_first: float | None = None
+    by_feel: bool = False
 
 
 def wished_load(day: Day, plan: ExercisePlan, one: SetPlan, first_kg: float | None) -> WishedLoad:
@@ -136,7 +138,8 @@ def _unknown(rule: WhenUnknown, lift: str, one: SetPlan) -> WishedLoad:
     planned = planned_set(one)
     aim = f"{planned.rir:g} in reserve" if planned else "a reserve of two or three"
     reps = f"{one.reps} reps" if one.reps else "the set"
-    return WishedLoad(None, f"no maximum known: start light and add until {reps} leave {aim}")
+    words = f"no maximum known: start light and add until {reps} leave {aim}"
+    return WishedLoad(None, words, by_feel=True)
 
 
 def _as_last_time(day: Day, plan: ExercisePlan, wish: AsLastTime) -> WishedLoad:
@@ -144,7 +147,7 @@ def _as_last_time(day: Day, plan: ExercisePlan, wish: AsLastTime) -> WishedLoad:
     if last is None:
         words = "nothing done before: start light and find a good load"
         start = f"{wish.start_kg:g} kg to start with" if wish.start_kg else words
-        return WishedLoad(wish.start_kg, start)
+        return WishedLoad(wish.start_kg, start, by_feel=wish.start_kg is None)
     added = f" {wish.add_kg:+g} kg" if wish.add_kg else ""
     return WishedLoad(max(0.0, last + wish.add_kg), f"last time {last:g} kg{added}")
 
