@@ -5,6 +5,7 @@ import time
 from dataclasses import replace
 from pathlib import Path
 
+import pytest
 from flask import Flask
 from flask.testing import FlaskClient
 from tests.people import PASSWORD, AtDesk, Clock, enlist
@@ -20,8 +21,14 @@ from undercroft.store import database
 from undercroft.store.models import Coach, CoachLogin
 
 
-def log_in(client: FlaskClient, email: str, password: str = PASSWORD) -> TestResponse:
-    return client.post("/api/v1/coach/log-in", json={"email": email, "password": password})
+def log_in(
+    client: FlaskClient, email: str, password: str = PASSWORD, address: str = "127.0.0.1"
+) -> TestResponse:
+    return client.post(
+        "/api/v1/coach/log-in",
+        json={"email": email, "password": password},
+        environ_base={"REMOTE_ADDR": address},
+    )
 
 
 def test_the_right_password_opens_the_desk(coach: AtDesk) -> None:
@@ -173,3 +180,39 @@ def test_ten_wrong_passwords_close_the_door_for_the_rest_of_the_quarter_hour(
     assert 0 < int(shut.headers["Retry-After"]) <= 15 * 60 + 1
     clock.passes(15 * MINUTE_MS)
     assert log_in(client, coach.email).status_code == 200
+
+
+def test_one_address_that_tries_without_end_locks_no_coach_out(
+    coach: AtDesk, other_coach: AtDesk, client: FlaskClient, clock: Clock
+) -> None:
+    """Its tries beyond the tenth count neither for the coaches it names nor for everybody."""
+    clock.passes(15 * MINUTE_MS - clock.now % (15 * MINUTE_MS))
+    answers = [
+        log_in(client, email, "wrong", "203.0.113.7").status_code
+        for email in [*(f"nobody{n}@example.org" for n in range(10)), *[coach.email] * 301]
+    ]
+    assert answers == [401] * 10 + [429] * 301
+    for one in (coach, other_coach):
+        assert log_in(client, one.email, address="198.51.100.4").status_code == 200
+
+
+def test_three_hundred_tries_from_many_addresses_close_the_door_for_all(
+    coach: AtDesk, client: FlaskClient, clock: Clock
+) -> None:
+    clock.passes(15 * MINUTE_MS - clock.now % (15 * MINUTE_MS))
+    for n in range(300):
+        address = f"203.0.113.{n % 100}"
+        assert log_in(client, f"{n}@example.org", "wrong", address).status_code == 401
+    assert log_in(client, coach.email, address="198.51.100.4").status_code == 429
+
+
+def test_where_tries_cannot_be_counted_nobody_gets_in(
+    coach: AtDesk, client: FlaskClient, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def fails(*_: object) -> int:
+        raise database.DatabaseFault
+
+    monkeypatch.setattr("undercroft.services.limits.limits.count", fails)
+    answer = log_in(client, coach.email)
+    assert answer.status_code == 503
+    assert "Set-Cookie" not in answer.headers

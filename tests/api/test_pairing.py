@@ -234,6 +234,19 @@ def test_guessing_from_many_addresses_is_shut_off_as_well(app: Flask, clock: Clo
     assert statuses == [404] * 300 + [429]
 
 
+def test_one_address_that_guesses_without_end_shuts_nobody_else_off(
+    app: Flask, coach: AtDesk, athlete: str, clock: Clock
+) -> None:
+    clock.passes(10 * MINUTE_MS - clock.now % (10 * MINUTE_MS))
+    client, body = app.test_client(), {"code": "ABCDEFGH"}
+    guesser = {"REMOTE_ADDR": "203.0.113.7"}
+    answers = [
+        client.post(f"{API}/look", json=body, environ_base=guesser).status_code for _ in range(321)
+    ]
+    assert answers == [404] * 20 + [429] * 301
+    assert look(app.test_client(), secret=coach.invites(athlete)).status_code == 200
+
+
 def test_an_unpaired_phone_is_known_no_more_and_what_it_stored_stays(
     coach: AtDesk, device: Phone, second_device: Phone
 ) -> None:

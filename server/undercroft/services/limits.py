@@ -31,13 +31,14 @@ SYNC_WINDOW_MS = MINUTE_MS
 def spend(limit: Limit, subjects: tuple[str, ...], now: int) -> None:
     """Count one try for each subject and for all. Raises TooOften; fails closed.
 
+    A try that is refused for one subject counts neither for the subjects after it nor for all:
+    whoever has used up their own tries, an address first, cannot use up those of others.
     The count stands in a transaction of its own, so that a refused try counts as well.
     """
     window = now - now % limit.window_ms
+    buckets = [(subject, limit.most) for subject in subjects] + [("*", limit.most_in_all)]
     with writing():
-        over = limits.count(f"{limit.name}:*", window) > limit.most_in_all
-        for subject in subjects:
-            over |= limits.count(f"{limit.name}:{subject}", window) > limit.most
+        over = any(limits.count(f"{limit.name}:{name}", window) > most for name, most in buckets)
     if over:
         raise TooOften(_seconds_left(limit.window_ms, now))
 
