@@ -1,15 +1,14 @@
 """Planned against done, session by session."""
 
-from collections.abc import Iterator
+from collections import defaultdict
+from collections.abc import Set
 from dataclasses import dataclass
 from typing import Any
 
-from undercroft.domain.ledger import SessionRecord, SetRecord, fold
-from undercroft.services import ledger
-from undercroft.store import revisions, trackers
+from undercroft.domain.ledger import SessionRecord, SetRecord
+from undercroft.services.sessions_shown import sessions_shown
+from undercroft.store import trackers
 from undercroft.store.models import Sheet
-
-MOST_SESSIONS = 60
 
 NOTHING = SessionRecord(None, None, None, {}, {}, {}, (), (), ())
 
@@ -77,46 +76,28 @@ class SessionResult:
 
 def results(athlete_id: str) -> list[SessionResult]:
     """The newest sessions, latest first; what was begun is shown on the sheet it began with."""
-    sheets = revisions.newest_sheets(athlete_id, MOST_SESSIONS)
-    records = _records(athlete_id, {sheet.session for sheet in sheets})
     wild = _wild(athlete_id)
     return [
-        _result(sheet, records.get((sheet.revision, sheet.session), NOTHING), wild)
-        for sheet in _one_each(sheets, records)
+        _result(one.sheet, one.record or NOTHING, wild.get((one.block, one.sheet.session), set()))
+        for one in sessions_shown(athlete_id)
     ]
 
 
-Records = dict[tuple[int | None, str], SessionRecord]
+def _wild(athlete_id: str) -> dict[tuple[int, str], set[str]]:
+    """Keys of sets that the tracker found beyond belief, by block and session.
+
+    A place in the order of sessions begins with the day and the block's first revision and ends
+    with the session; a tested maximum has a word instead of the revision, and no set to mark.
+    """
+    wild: dict[tuple[int, str], set[str]] = defaultdict(set)
+    for row in trackers.all_rows(athlete_id):
+        _, block, *rest = row.session_order.split("/")
+        if block.isdigit() and rest:
+            wild[int(block), rest[-1]].update(row.body["wild"])
+    return wild
 
 
-def _records(athlete_id: str, sessions: set[str]) -> Records:
-    return {
-        key: record
-        for session in sessions
-        for key, record in fold(ledger.entries_of(athlete_id, session)).sessions.items()
-    }
-
-
-def _one_each(sheets: list[Sheet], records: Records) -> Iterator[Sheet]:
-    """Of a session's sheets the one that it was begun with, else the newest."""
-    by_session: dict[tuple[str, str], list[Sheet]] = {}
-    for sheet in sheets:
-        by_session.setdefault((sheet.document.get("on", ""), sheet.session), []).append(sheet)
-    for found in by_session.values():
-        begun = [sheet for sheet in found if (sheet.revision, sheet.session) in records]
-        yield max(begun or found, key=lambda sheet: sheet.revision)
-
-
-def _wild(athlete_id: str) -> frozenset[str]:
-    """Keys of sets that the tracker found beyond belief, as "session order/set"."""
-    return frozenset(
-        f"{row.session_order.rsplit('/', 1)[-1]}/{key}"
-        for row in trackers.all_rows(athlete_id)
-        for key in row.body["wild"]
-    )
-
-
-def _result(sheet: Sheet, record: SessionRecord, wild: frozenset[str]) -> SessionResult:
+def _result(sheet: Sheet, record: SessionRecord, wild: Set[str]) -> SessionResult:
     document = sheet.document
     finished = record.finished
     body: Any = finished.body if finished else {}
@@ -135,7 +116,7 @@ def _result(sheet: Sheet, record: SessionRecord, wild: frozenset[str]) -> Sessio
         minutes=body.get("minutes"),
         comment=body.get("comment"),
         why_stopped=str(stopped.body.get("why")) if stopped else None,
-        exercises=[_exercise(e, record, sheet.session, wild) for e in document["exercises"]],
+        exercises=[_exercise(e, record, wild) for e in document["exercises"]],
     )
 
 
@@ -147,18 +128,16 @@ def _state(record: SessionRecord) -> str:
     return "started" if record.started_at or record.sets else "planned"
 
 
-def _exercise(
-    exercise: dict[str, Any], record: SessionRecord, session: str, wild: frozenset[str]
-) -> ExerciseResult:
+def _exercise(exercise: dict[str, Any], record: SessionRecord, wild: Set[str]) -> ExerciseResult:
     loads = exercise.get("loads", [])
-    planned = [_set(one, loads, record, session, wild) for one in exercise["sets"]]
+    planned = [_set(one, loads, record, wild) for one in exercise["sets"]]
     added = [key for key, to in record.added.items() if to == exercise["key"]]
     extra = [
         SetResult(
             key,
             len(planned) + place,
             Planned(None, None, None, None),
-            _done(record.sets.get(key), f"{session}/{key}" in wild),
+            _done(record.sets.get(key), key in wild),
         )
         for place, key in enumerate(added, start=1)
     ]
@@ -169,8 +148,7 @@ def _set(
     one: dict[str, Any],
     loads: list[dict[str, Any]],
     record: SessionRecord,
-    session: str,
-    wild: frozenset[str],
+    wild: Set[str],
 ) -> SetResult:
     target, load = one["target"], one.get("load")
     planned = Planned(
@@ -180,7 +158,7 @@ def _set(
         seconds=target.get("seconds"),
     )
     key = one["key"]
-    done = _done(record.sets.get(key), f"{session}/{key}" in wild)
+    done = _done(record.sets.get(key), key in wild)
     return SetResult(key, one["number"], planned, done)
 
 

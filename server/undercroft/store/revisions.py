@@ -75,11 +75,10 @@ def sheets_of_many(athlete_id: str, numbers: Sequence[int]) -> list[Sheet]:
 
 def keep_sheet(athlete_id: str, number: int, session: str, position: int, document: Any) -> None:
     """Keep a sheet in place of an earlier one of the same session and revision."""
-    Sheet.insert(
-        athlete=athlete_id, revision=number, session=session, position=position, document=document
-    ).on_conflict(
+    kept = {"position": position, "on_day": document.get("on") or "", "document": document}
+    Sheet.insert(athlete=athlete_id, revision=number, session=session, **kept).on_conflict(
         conflict_target=[Sheet.athlete, Sheet.revision, Sheet.session],
-        update={Sheet.position: position, Sheet.document: document},
+        update=kept,
     ).execute()
 
 
@@ -104,14 +103,6 @@ def position_of_change(athlete_id: str, kind: str, key: str) -> int | None:
         Change.athlete == athlete_id, Change.kind == kind, Change.key == key, ~Change.superseded
     )
     return None if row is None else int(row.position)
-
-
-def newest_sheets(athlete_id: str, most: int) -> list[Sheet]:
-    """The sheets of the newest revisions, latest planned day first, about `most` of them."""
-    rows = Sheet.select().where(Sheet.athlete == athlete_id)
-    newest = list(rows.order_by(Sheet.revision.desc(), Sheet.session).limit(4 * most))
-    newest.sort(key=lambda sheet: (sheet.document.get("on", ""), sheet.revision), reverse=True)
-    return newest
 
 
 def all_revisions(athlete_id: str) -> list[Revision]:

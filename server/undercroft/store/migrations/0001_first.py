@@ -93,6 +93,7 @@ STATEMENTS = (
         revision INTEGER NOT NULL,
         session TEXT NOT NULL,
         position BIGINT,
+        on_day TEXT NOT NULL,
         document TEXT NOT NULL,
         PRIMARY KEY (athlete_id, revision, session))""",
     """CREATE TABLE entry (

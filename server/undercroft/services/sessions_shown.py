@@ -1,0 +1,135 @@
+"""Which sessions the desk shows beside what was planned, each with what became of it.
+
+A session is one key of one block, under whichever of the block's revisions it was done. It is
+shown on the sheet it was begun with.
+"""
+
+from collections import defaultdict
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from datetime import date
+
+from undercroft.domain.ledger import SessionRecord, fold
+from undercroft.services import ledger
+from undercroft.store import sessions
+from undercroft.store.models import Sheet
+from undercroft.store.sessions import BegunSession, SentSession
+
+MOST_SESSIONS = 60
+MOST_BEGUN = 45
+"""So many begun ones at the most while others wait: those missed or next would be crowded out."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Shown:
+    """`block` is the number of its block's first revision; `record` None: nobody began it."""
+
+    block: int
+    sheet: Sheet
+    record: SessionRecord | None
+
+
+@dataclass(frozen=True, slots=True)
+class _Session:
+    """`sent` is where it is shown; `numbers` the revisions under which it has entries."""
+
+    block: int
+    sent: SentSession
+    numbers: tuple[int, ...]
+
+
+def sessions_shown(athlete_id: str) -> list[Shown]:
+    """The newest sessions that were begun and those not begun that are nearest, latest first."""
+    chosen = _chosen(_sessions(athlete_id))
+    documents = {
+        (sheet.revision, sheet.session): sheet
+        for sheet in sessions.sheets_for(
+            athlete_id, {(one.sent.revision, one.sent.session) for one in chosen}
+        )
+    }
+    records = _records(athlete_id, chosen)
+    return [
+        Shown(
+            one.block,
+            documents[one.sent.revision, one.sent.session],
+            records.get((one.block, one.sent.session)),
+        )
+        for one in chosen
+    ]
+
+
+def _sessions(athlete_id: str) -> list[_Session]:
+    """Every session that was begun, or that the newest revision of its block still has."""
+    first = sessions.first_numbers(athlete_id)
+    newest = {block: number for number, block in sorted(first.items())}
+    begun: dict[tuple[int, str], list[BegunSession]] = defaultdict(list)
+    for told in sessions.sessions_with_entries(athlete_id):
+        if told.revision in first:
+            begun[first[told.revision], told.session].append(told)
+    sheets: dict[tuple[int, str], dict[int, SentSession]] = defaultdict(dict)
+    for sent in sessions.sessions_sent(athlete_id):
+        sheets[first[sent.revision], sent.session][sent.revision] = sent
+    return [
+        _Session(block, own[_shown_on(own, begun[block, key])], _numbers(begun[block, key]))
+        for (block, key), own in sheets.items()
+        if begun[block, key] or newest[block] in own
+    ]
+
+
+def _shown_on(sheets: dict[int, SentSession], begun: Sequence[BegunSession]) -> int:
+    """The revision it was begun from, or else of its first entry, or else the newest."""
+    with_sheet = [told for told in begun if told.revision in sheets]
+    if not with_sheet:
+        return max(sheets)
+    return min(with_sheet, key=_rank).revision
+
+
+def _rank(told: BegunSession) -> tuple[bool, int]:
+    return told.started is None, told.first if told.started is None else told.started
+
+
+def _numbers(begun: Sequence[BegunSession]) -> tuple[int, ...]:
+    return tuple(told.revision for told in begun)
+
+
+def _chosen(every: Sequence[_Session]) -> list[_Session]:
+    latest_first = sorted(every, key=_day, reverse=True)
+    begun = [one for one in latest_first if one.numbers]
+    others = [one for one in latest_first if not one.numbers]
+    if others:
+        now = _today(begun, others)
+        others.sort(key=lambda one: abs(_ordinal(one) - now))
+    begun = begun[: max(MOST_BEGUN, MOST_SESSIONS - len(others))]
+    return sorted([*begun, *others[: MOST_SESSIONS - len(begun)]], key=_day, reverse=True)
+
+
+def _today(begun: Sequence[_Session], others: Sequence[_Session]) -> int:
+    """Where the athlete stands: the newest session begun, or the first of what was sent last."""
+    if begun:
+        return _ordinal(begun[0])
+    newest = max(one.sent.revision for one in others)
+    return min(_ordinal(one) for one in others if one.sent.revision == newest)
+
+
+def _day(one: _Session) -> tuple[str, int, str]:
+    return one.sent.on, one.sent.revision, one.sent.session
+
+
+def _ordinal(one: _Session) -> int:
+    return date.fromisoformat(one.sent.on).toordinal() if one.sent.on else 0
+
+
+def _records(
+    athlete_id: str, chosen: Sequence[_Session]
+) -> dict[tuple[int | None, str], SessionRecord]:
+    """What became of each, by block and session, whichever revision its entries came from."""
+    block = {(number, one.sent.session): one.block for one in chosen for number in one.numbers}
+    if not block:
+        return {}
+    entries = [ledger.from_row(row) for row in sessions.entries_for(athlete_id, block)]
+    told = [
+        replace(entry, revision=block[entry.revision, entry.session])
+        for entry in entries
+        if entry.revision is not None and entry.session is not None
+    ]
+    return dict(fold(told).sessions)

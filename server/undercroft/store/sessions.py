@@ -1,0 +1,83 @@
+"""Which sessions an athlete was sent, and of which of them the ledger speaks."""
+
+from collections.abc import Collection
+from typing import NamedTuple
+
+from undercroft.store.models import Entry, Sheet
+from undercroft.store.sql import rows
+
+
+class SentSession(NamedTuple):
+    """A session of one revision, without its sheet; `on` is the day it was planned for."""
+
+    revision: int
+    session: str
+    on: str
+
+
+class BegunSession(NamedTuple):
+    """A session of one revision that has entries.
+
+    `started` is the position of its first beginning (None: none was told), `first` of any entry.
+    """
+
+    revision: int
+    session: str
+    started: int | None
+    first: int
+
+
+def first_numbers(athlete_id: str) -> dict[int, int]:
+    """By revision, the first revision of the same block: it names the block."""
+    found = rows(
+        "SELECT number, block FROM revision WHERE athlete_id = ? ORDER BY number", athlete_id
+    )
+    first: dict[str, int] = {}
+    return {number: first.setdefault(block, number) for number, block in found}
+
+
+def sessions_sent(athlete_id: str) -> list[SentSession]:
+    """Every session of every revision that has a sheet."""
+    found = rows(
+        "SELECT revision, session, on_day FROM sheet WHERE athlete_id = ?"
+        " ORDER BY revision, session",
+        athlete_id,
+    )
+    return [SentSession(*row) for row in found]
+
+
+def sessions_with_entries(athlete_id: str) -> list[BegunSession]:
+    """Every session of every revision of which a stored entry speaks."""
+    found = rows(
+        "SELECT revision, session,"
+        " MIN(CASE WHEN kind = 'session.started' THEN position END), MIN(position)"
+        " FROM entry WHERE athlete_id = ? AND status = 'stored'"
+        " AND session IS NOT NULL AND revision IS NOT NULL GROUP BY revision, session",
+        athlete_id,
+    )
+    return [BegunSession(*row) for row in found]
+
+
+def sheets_for(athlete_id: str, wanted: Collection[tuple[int, str]]) -> list[Sheet]:
+    """The sheets of certain sessions, each with its revision."""
+    found = Sheet.select().where(
+        Sheet.athlete == athlete_id,
+        Sheet.revision.in_({number for number, _ in wanted}),
+        Sheet.session.in_({session for _, session in wanted}),
+    )
+    return [sheet for sheet in found if (sheet.revision, sheet.session) in wanted]
+
+
+def entries_for(athlete_id: str, wanted: Collection[tuple[int, str]]) -> list[Entry]:
+    """The stored entries of certain sessions, each with its revision, in order of positions."""
+    found = Entry.select().where(
+        Entry.athlete == athlete_id,
+        Entry.session.in_({session for _, session in wanted}),
+        Entry.revision.in_({number for number, _ in wanted}),
+        Entry.status == "stored",
+    )
+    return [
+        entry
+        for entry in found.order_by(Entry.position)
+        if (entry.revision, entry.session) in wanted
+    ]
