@@ -189,7 +189,7 @@ def test_one_sets_load_can_be_followed_step_by_step() -> None:
     assert titles == [
         "Maximum",
         "Wish",
-        "Left for the plates",
+        "Target",
         "Nearest on each side",
         "Chosen",
         "Notches around it",

@@ -92,13 +92,13 @@ def test_a_percentage_can_be_followed_from_the_maximum_to_the_wish() -> None:
     used = number(r"that is (\d+\.\d+) kg, which the loads go by", maximum)
     wish = number(r": (\d+\.\d+) kg$", told(steps, "Wish"))
     assert wish == pytest.approx(0.78 * used, abs=0.01)
-    assert number(r"^(\d+\.\d+) kg with bar", told(steps, "Left for the plates")) == wish
+    assert number(r"^(\d+\.\d+) kg with bar", told(steps, "Target")) == wish
 
 
 def test_the_way_to_the_day_can_be_followed_by_hand() -> None:
     """0.2 % a week of training, and no more than two weeks of it for a longer gap."""
     maximum = told(explain(of(), "w1m-a-1"), "Maximum")
-    assert "46.0 weeks to 30 November 2026 add 0.40%" in maximum
+    assert "46.0 weeks to 30 November 2026, of which 2 count, add 0.40%" in maximum
     assert number(r"0\.40%: (\d+\.\d+) kg", maximum) == pytest.approx(105 * 1.004, abs=0.01)
     level, lean = number(r"level (\d\.\d+)", maximum), number(r"tilt × (\d\.\d+)", maximum)
     assert (level, lean) == pytest.approx((4.6540, 0.1393))
@@ -146,7 +146,7 @@ def test_what_bands_give_at_the_point_meant_is_taken_off_the_wish(point: str, wo
     given = number(rf"meant {words}: (\d+\.\d) kg of it", rig)
     assert given == number(rf"(\d+\.\d) kg {words}", rig)
     whole = number(r": (\d+\.\d+) kg$", told(steps, "Wish"))
-    left = number(r"^(\d+\.\d+) kg with bar", told(steps, "Left for the plates"))
+    left = number(r"^(\d+\.\d+) kg with bar", told(steps, "Target"))
     assert left == pytest.approx(whole - given, abs=0.06)
 
 
@@ -155,9 +155,23 @@ def test_a_landmine_tells_its_lever_and_what_goes_on_the_sleeve() -> None:
     details = {"first": "left", "knee_down": "same"}
     steps = explain(one_set("landmine-press", wish, method="one-sided", details=details), "s-1")
     assert "bar 20 kg at 1.10 m" in told(steps, "Bands, chains, lever")
-    assert "18 kg in the hand at the start" in told(steps, "Left for the plates")
+    assert "18 kg in the hand at the start" in told(steps, "Target")
     added, total = sum_of(told(steps, "Chosen").splitlines()[0])
     assert added == pytest.approx(total)
+
+
+def test_a_back_off_set_can_be_followed_from_the_top_set() -> None:
+    wish = told(explain(of(), "w1m-b-2"), "Wish")
+    first = number(r"first set is planned with (\d+\.\d+) kg", wish)
+    assert number(r": (\d+\.\d+) kg$", wish) == pytest.approx(0.9 * first, abs=0.01)
+
+
+def test_a_pin_can_be_followed_over_the_pulleys() -> None:
+    chosen = told(explain(of(), "w1w-b-1"), "Chosen")
+    ratio, efficiency = number(r"kg/\((\S+) ×", chosen), number(r"× (\S+)\^", chosen)
+    sheaves = number(r"\^(\d+)\)", chosen)
+    pin, at_handle = number(r"pin (\d+)", chosen), number(r", (\d+\.\d+) kg at", chosen)
+    assert at_handle == pytest.approx(pin / (ratio * efficiency**sheaves), abs=0.001)
 
 
 def test_a_set_by_feel_says_why_it_has_no_load() -> None:

@@ -61,7 +61,7 @@ def explain(order: Order, set_key: str) -> tuple[Step, ...]:
         Step("Maximum", tuple(_maximum(one))),
         Step("Wish", tuple(_wish(one))),
         Step("Bands, chains, lever", tuple(_rig(one))),
-        Step("Left for the plates", tuple(_target(one))),
+        Step("Target", tuple(_target(one))),
         Step("Nearest on each side", tuple(_neighbours(one))),
         Step("Chosen", tuple(_chosen(one))),
         Step("Notches around it", tuple(_notches(one))),
@@ -115,6 +115,8 @@ def _wish(of: _Set) -> Iterator[str]:
         yield of.wish.why
     else:
         yield from _own_curve(of)
+        if of.wish.of_first:
+            yield f"the first set is planned with {of.wish.kg / of.wish.of_first:.2f} kg"
         yield f"{of.wish.why}: {of.wish.kg:.2f} kg"
     if of.sheet.locked:
         yield of.sheet.locked
@@ -182,10 +184,21 @@ def _chosen(of: _Set) -> Iterator[str]:
     yield summed(of.sheet, load)
     share = of.done.off_kg / of.done.wish_kg
     yield f"{of.done.off_kg:+.2f} kg off the wish, {share:+.1%}"
+    yield from _cable(of, load)
     if load.side:
         yield "from the middle outwards; warm-up and all sets together need the fewest handlings"
     if of.plan.tolerance_percent:
         yield f"any load was allowed within the coach's tolerance, {of.plan.tolerance_percent:g} %"
+
+
+def _cable(of: _Set, load: SheetLoad) -> Iterator[str]:
+    stack = next((one for one in of.day.kit.stacks if one.key == of.sheet.implement.key), None)
+    if stack is not None and load.pin_kg is not None:
+        yield (
+            f"the handle feels it over a travel ratio of {stack.travel_ratio:g} and "
+            f"{stack.sheaves} sheaves of {stack.sheave_efficiency:g}: "
+            f"kg/({stack.travel_ratio:g} × {stack.sheave_efficiency:g}^{stack.sheaves})"
+        )
 
 
 def _notches(of: _Set) -> Iterator[str]:

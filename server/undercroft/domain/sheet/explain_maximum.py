@@ -22,8 +22,10 @@ def maximum_lines(day: Day, lift: str) -> Iterator[str]:
     state = on_day(known, day.on)
     weeks = (state.at_days - known.state.at_days) / DAYS_A_WEEK
     drift = state.level - known.state.level
+    most = known.settings.trained_gap_weeks
+    counted = f", of which {most:g} count," if weeks > most else ""
     yield (
-        f"{weeks:.1f} weeks to {day.on:%-d %B %Y} add {drift:.2%}: {expected.kg:.2f} kg, "
+        f"{weeks:.1f} weeks to {day.on:%-d %B %Y}{counted} add {drift:.2%}: {expected.kg:.2f} kg, "
         f"90 % from {expected.low_kg:.1f} to {expected.high_kg:.1f}"
     )
     if lift in day.tables:

@@ -43,7 +43,7 @@ def summed(sheet: SheetExercise, load: SheetLoad) -> str:
         return f"a dumbbell of {load.piece_kg:g} kg"
     if load.pin_kg is not None:
         parts = " + ".join(f"{kg:g}" for kg in (load.pin_kg, *load.add_ons_kg))
-        return f"pin {parts} = {load.kg:g} kg at the handle"
+        return f"pin {parts}, {load.kg:g} kg at the handle"
     stack = " + ".join(f"{kg:g}" for kg in load.side)
     if of.sides == 2 and of.mass_kg is not None:
         if not stack:
