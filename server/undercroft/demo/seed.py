@@ -9,6 +9,7 @@ from argon2 import PasswordHasher
 
 from undercroft.demo.history import session_entries, sessions_in_order
 from undercroft.demo.scenario import COACH_EMAIL, COACH_NAME, PEOPLE, Person, load, person_document
+from undercroft.domain.program.calendar import monday_of
 from undercroft.services import accounts, athlete_page, athletes, blocks, devices, sending, sync
 from undercroft.services.clock import DAY_MS, day_of
 from undercroft.store import revisions
@@ -26,7 +27,7 @@ Say = Callable[[str], None]
 def seed(hasher: PasswordHasher, password: str, now: int, say: Say) -> str:
     """Everybody and what they did so far; the id of the athlete whose phone is to be paired."""
     coach_id = accounts.add_coach(hasher, COACH_EMAIL, COACH_NAME, password, now)
-    began = _monday(day_of(now)) - timedelta(weeks=WEEKS_BACK)
+    began = monday_of(day_of(now)) - timedelta(weeks=WEEKS_BACK)
     block_ids = [
         blocks.add(coach_id, load("blocks", name), now - 21 * DAY_MS).id
         for name in ("two-weeks", "next-two-weeks")
@@ -104,7 +105,3 @@ def _pain(last: dict[str, Any], where: str) -> dict[str, Any]:
         "kind": "pain.reported",
         "body": body,
     }
-
-
-def _monday(day: date) -> date:
-    return day - timedelta(days=day.weekday())

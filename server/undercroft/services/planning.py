@@ -33,7 +33,12 @@ class Current:
 
     @property
     def sessions(self) -> list[str]:
-        return [session.key for week in self.block.weeks for session in week.sessions]
+        return sessions_of(self.block)
+
+
+def sessions_of(block: Block) -> list[str]:
+    """Keys of all sessions, in the order of the plan."""
+    return [session.key for week in block.weeks for session in week.sessions]
 
 
 def current(athlete_id: str) -> Current | None:

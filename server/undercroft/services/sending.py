@@ -2,21 +2,23 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import asdict, dataclass, replace
-from datetime import date, timedelta
+from datetime import date
 from typing import Any
 
 from undercroft.documents.block import BlockShape
 from undercroft.documents.canonical import plain
 from undercroft.documents.catalogue import catalogue
 from undercroft.domain.program.block import Block
+from undercroft.domain.program.calendar import day_of_session, monday_of
 from undercroft.domain.program.changes import changes
 from undercroft.domain.program.checks import Overrule, standing_stops
 from undercroft.services import blocks, looking_over, planning
 from undercroft.services.accounts import require_athlete
 from undercroft.services.clock import day_of, iso
-from undercroft.services.looking_over import Found
-from undercroft.store import revisions
+from undercroft.services.looking_over import Found, Looked
+from undercroft.store import athletes, revisions
 from undercroft.store.feed import athlete_lock, publish
+from undercroft.store.models import Athlete
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,85 +57,103 @@ def send(coach_id: str, block_id: str, wanted: Wanted, now: int) -> list[Sent]:
     return [_send(coach_id, block_id, block, one, wanted, now) for one in wanted.athletes]
 
 
+@dataclass(frozen=True, slots=True, eq=False)
+class _Ready:
+    """A block worked out for one athlete, as the ledger and the feed stood at `position`."""
+
+    athlete_id: str
+    block_id: str
+    block: Block
+    position: int
+    before: planning.Current | None
+    continued: bool
+    starts_on: date
+    looked: Looked
+    documents: list[tuple[str, dict[str, Any]]]
+
+    @property
+    def number(self) -> int:
+        return 1 + (self.before.number if self.before else 0)
+
+
 def _send(
     coach_id: str, block_id: str, block: Block, athlete_id: str, wanted: Wanted, now: int
 ) -> Sent:
+    """Worked out before the lock, under which nobody else can write; again if overtaken."""
+    ready = _work_out(block_id, block, athletes.athlete_with_coach(athlete_id), wanted, now)
     with athlete_lock(athlete_id) as row:
-        before = planning.current(athlete_id)
-        same = [one.number for one in revisions.revisions_of_block(athlete_id, block_id)]
-        continued = before is not None and before.number in same
-        start = wanted.starts_on or (
-            before.starts_on if before and continued else _monday(day_of(now))
-        )
-        keys = [session.key for week in block.weeks for session in week.sessions]
-        begun = revisions.sessions_begun(athlete_id, same, keys)
-        looked = looking_over.look_over(row, block, start, leave_out=sorted(begun))
-        stops = standing_stops(looked.findings, wanted.overrules)
+        if row.position != ready.position:
+            ready = _work_out(block_id, block, row, wanted, now)
+        stops = standing_stops(ready.looked.findings, wanted.overrules)
         if stops:
             return Sent(athlete_id, None, 0, looking_over.shown(stops))
-        number = 1 + (before.number if before else 0)
-        _keep(Kept(athlete_id, number, block_id, block, start), wanted.overrules, now, coach_id)
-        for sheet in looked.done.sheets:
-            final = planning.on_wire(replace(sheet, revision=number, through=row.position))
-            planning.put_out(athlete_id, number, sheet.session, row.position, final)
-        _withdraw(athlete_id, before, keys, None if continued else start)
-        said = changes(before.block if before and continued else None, block, catalogue())
-        publish(athlete_id, "revision", str(number), _notice(number, block, start, now, said))
-        return Sent(athlete_id, number, len(looked.done.sheets), [])
+        _keep(ready, wanted.overrules, now, coach_id)
+        for session, document in ready.documents:
+            planning.put_out(athlete_id, ready.number, session, ready.position, document)
+        _withdraw(ready)
+        publish(athlete_id, "revision", str(ready.number), _notice(ready, now))
+        return Sent(athlete_id, ready.number, len(ready.documents), [])
 
 
-@dataclass(frozen=True, slots=True)
-class Kept:
-    """A revision as it is kept."""
+def _work_out(block_id: str, block: Block, row: Athlete, wanted: Wanted, now: int) -> _Ready:
+    before = planning.current(row.id)
+    same = [one.number for one in revisions.revisions_of_block(row.id, block_id)]
+    continued = before is not None and before.number in same
+    start = wanted.starts_on or (
+        before.starts_on if before and continued else monday_of(day_of(now))
+    )
+    begun = revisions.sessions_begun(row.id, same, planning.sessions_of(block))
+    looked = looking_over.look_over(row, block, start, leave_out=sorted(begun))
+    number = 1 + (before.number if before else 0)
+    documents = [
+        (s.session, planning.on_wire(replace(s, revision=number, through=row.position)))
+        for s in looked.done.sheets
+    ]
+    return _Ready(
+        row.id, block_id, block, row.position, before, continued, start, looked, documents
+    )
 
-    athlete: str
-    number: int
-    block_id: str
-    block: Block
-    starts_on: date
 
-
-def _keep(kept: Kept, overrules: Sequence[Overrule], now: int, coach_id: str) -> None:
+def _keep(ready: _Ready, overrules: Sequence[Overrule], now: int, coach_id: str) -> None:
     """The revision, with what was overruled and why."""
     revisions.add_revision(
-        kept.athlete,
-        kept.number,
-        kept.block_id,
-        plain(BlockShape().dump(kept.block)),
-        kept.starts_on.isoformat(),
+        ready.athlete_id,
+        ready.number,
+        ready.block_id,
+        plain(BlockShape().dump(ready.block)),
+        ready.starts_on.isoformat(),
         [{**asdict(one), "on": one.on.isoformat()} for one in overrules],
         now,
         coach_id,
     )
 
 
-def _withdraw(
-    athlete_id: str, before: planning.Current | None, kept: Sequence[str], since: date | None
-) -> None:
+def _withdraw(ready: _Ready) -> None:
     """Take back sheets of sessions that the new revision no longer has and nobody began.
 
     Of another block only those planned from its first day on: the weeks until then stay.
     """
+    before, since = ready.before, ready.starts_on.isoformat()
     if before is None:
         return
-    days = revisions.days_of_sheets(athlete_id, before.numbers)
+    kept = planning.sessions_of(ready.block)
+    days = revisions.days_of_sheets(ready.athlete_id, before.numbers)
     gone = [
         key
         for key in before.sessions
-        if key not in kept and (since is None or days.get(key, "9") >= since.isoformat())
+        if key not in kept and (ready.continued or days.get(key, since) >= since)
     ]
-    begun = revisions.sessions_begun(athlete_id, before.numbers, gone)
+    begun = revisions.sessions_begun(ready.athlete_id, before.numbers, gone)
     for key in gone:
         if key not in begun:
-            publish(athlete_id, "sheet.withdrawn", key, {"session": key})
+            publish(ready.athlete_id, "sheet.withdrawn", key, {"session": key})
 
 
-def _notice(
-    number: int, block: Block, start: date, now: int, said: tuple[str, ...]
-) -> dict[str, Any]:
+def _notice(ready: _Ready, now: int) -> dict[str, Any]:
+    before = ready.before.block if ready.before and ready.continued else None
     return {
-        "number": number,
-        "block_name": block.name,
+        "number": ready.number,
+        "block_name": ready.block.name,
         "sent_at": iso(now),
         "sessions": [
             {
@@ -142,15 +162,10 @@ def _notice(
                 "week": week.key,
                 "week_name": week.name,
                 "day": session.day,
-                "on": (start + timedelta(weeks=w, days=session.day - 1)).isoformat(),
+                "on": day_of_session(ready.starts_on, w, session.day).isoformat(),
             }
-            for w, week in enumerate(block.weeks)
+            for w, week in enumerate(ready.block.weeks)
             for session in week.sessions
         ],
-        "changes": list(said),
+        "changes": list(changes(before, ready.block, catalogue())),
     }
-
-
-def _monday(day: date) -> date:
-    """The Monday of the week that has begun."""
-    return day - timedelta(days=day.weekday())

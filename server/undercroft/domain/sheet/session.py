@@ -3,13 +3,14 @@
 from collections import defaultdict
 from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import date
 
 from undercroft.domain.athlete import Athlete
 from undercroft.domain.exercise import Catalogue, Implement
 from undercroft.domain.kit import Kit
 from undercroft.domain.load_sheet import LoadSheet, SheetExercise
 from undercroft.domain.mechanics import BandLaw, laws_of
+from undercroft.domain.program import calendar
 from undercroft.domain.program.block import Block, ExercisePlan, SessionPlan, Week
 from undercroft.domain.program.finding import Finding, Severity
 from undercroft.domain.sheet.day import Day, implement_for
@@ -22,8 +23,6 @@ from undercroft.domain.sheet.timing import minutes
 from undercroft.domain.sheet.turns import turns_of_session
 from undercroft.domain.sheet.wishes import UnknownMaximum
 from undercroft.domain.strength import NotchTable, PlannedSession, PlannedTurn, notch_tables
-
-DAY_NAMES = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -78,7 +77,7 @@ def work_out(order: Order, leave_out: Collection[str] = ()) -> WorkedOut:
 def _places(order: Order) -> Iterator[_Place]:
     for w, week in enumerate(order.block.weeks):
         for s, session in enumerate(week.sessions):
-            on = order.starts_on + timedelta(weeks=w, days=session.day - 1)
+            on = calendar.day_of_session(order.starts_on, w, session.day)
             yield _Place(w, s, week, session, on)
 
 
@@ -178,7 +177,7 @@ def _sheet(
 
 
 def _unknown_maximum(place: _Place, e: int, plan: ExercisePlan, lift: str) -> Finding:
-    day = DAY_NAMES[place.session.day - 1]
+    day = calendar.DAYS[place.session.day - 1]
     return Finding(
         Severity.STOP,
         f"week {place.w + 1}, {day}, exercise {e + 1} ({plan.exercise})",

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from undercroft.domain.program.block import ExercisePlan, SessionPlan
-from undercroft.domain.sheet.session import DAY_NAMES
+from undercroft.domain.program.calendar import DAYS
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,7 +19,7 @@ class Place:
         return ".".join(f"{name}.{at}" for name, at in zip(names, self.at, strict=False))
 
     def session(self, s: int, session: SessionPlan) -> "Place":
-        return Place((*self.at, s), f"{self.where}, {DAY_NAMES[session.day - 1]}")
+        return Place((*self.at, s), f"{self.where}, {DAYS[session.day - 1]}")
 
     def exercise(self, e: int, plan: ExercisePlan) -> "Place":
         return Place((*self.at, e), f"{self.where}, exercise {e + 1} ({plan.exercise})")

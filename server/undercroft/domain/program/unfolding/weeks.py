@@ -6,11 +6,11 @@ from dataclasses import dataclass, replace
 
 from undercroft.domain.errors import DomainError
 from undercroft.domain.program.block import Block, ExercisePlan, SessionPlan, Week
+from undercroft.domain.program.calendar import DAYS
 from undercroft.domain.program.progression import LightWeek, TestWeek
 from undercroft.domain.program.unfolding.attempt import as_test
 from undercroft.domain.program.unfolding.keys import derived
 from undercroft.domain.program.unfolding.rules import Unfoldable, light, unfolded
-from undercroft.domain.sheet.session import DAY_NAMES
 
 MOST_WEEKS = 52
 
@@ -91,7 +91,7 @@ def _placed(session: SessionPlan, turn: _Turn) -> Iterator[ExercisePlan]:
         try:
             yield _exercise(plan, turn)
         except Unfoldable as fault:
-            day = DAY_NAMES[session.day - 1]
+            day = DAYS[session.day - 1]
             where = f"week {turn.number}, {day}, exercise {place} ({plan.exercise})"
             raise Unfoldable(where, fault.what, fault.right) from fault
 
