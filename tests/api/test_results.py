@@ -126,3 +126,23 @@ def test_a_set_beyond_belief_marks_no_set_of_the_same_keys_in_another_block(
         if one_set["done"] and one_set["done"]["wild"]
     ]
     assert marked == [(1, key)]
+
+
+def test_an_exercise_that_was_swapped_says_what_was_done_instead(
+    coach: AtDesk, ready: str, block: str, device: Phone
+) -> None:
+    send(coach, block, ready)
+    monday = sheets(device.reads_all())["w1-mon"]
+    squat, press = monday["exercises"][:2]
+    where = {"session": "w1-mon", "revision": 1}
+    swaps = [
+        {"exercise": squat["key"], "to": "front-squat"},
+        {"exercise": press["key"], "to": "front-squat"},
+        {"exercise": press["key"], "to": press["exercise"]},
+    ]
+    lines = [device.writes.entry("exercise.swapped", body, **where) for body in swaps]
+    lines[2]["replaces"] = lines[1]["id"]
+    device.syncs(*lines)
+    (shown,) = [one for one in results(coach, ready) if one["session"] == "w1-mon"]
+    told = [(one["name"], one["done_instead"]) for one in shown["exercises"][:2]]
+    assert told == [(squat["name"], "Front squat"), (press["name"], None)]

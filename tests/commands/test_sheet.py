@@ -202,3 +202,11 @@ def test_an_unknown_set_to_explain_is_told() -> None:
     answer = sheet(BLOCK, KIT, ATHLETE, "--explain", "w9-a-1")
     assert answer.exit_code == 1
     assert "'w9-a-1'; there are w1m-a-1" in answer.stderr
+
+
+@pytest.mark.parametrize("day", ["2026-02-03", "9999-12-27", "9999-12-31"])
+def test_a_block_that_starts_on_no_monday_of_this_calendar_is_refused(day: str) -> None:
+    """27 December 9999 is a Monday, but the block's last week would lie beyond the last year."""
+    answer = sheet(BLOCK, KIT, ATHLETE, "--starts-on", day)
+    assert answer.exit_code == 2
+    assert f"{day} is no Monday up to 9998-12-28; give one" in answer.output

@@ -1046,6 +1046,8 @@ export interface components {
         ExerciseResultAnswer: {
             key?: string;
             name?: string;
+            /** @description name of the exercise done in its place */
+            done_instead?: string | null;
             sets?: components["schemas"]["SetResultAnswer"][];
         };
         SessionResultAnswer: {

@@ -6,7 +6,7 @@ from flask import Response
 
 from undercroft.api import desk_shapes as shapes
 from undercroft.api.contract import COACH, Section, asks, by, gives, refuses, sends, takes
-from undercroft.services import blocks, preview, sending
+from undercroft.services import blocks, preview, sending, starting
 from undercroft.services.accounts import CoachSeen, require_athlete
 from undercroft.services.refusals import Invalid, NotFound
 
@@ -98,5 +98,6 @@ def send_block(coach: CoachSeen, block_id: str, body: dict[str, Any], now: int) 
 
     A stop can be set aside by naming it with a reason, save those that nobody can overrule.
     """
+    starting.require_start(body.get("starts_on"), now)
     wanted = sending.wanted(coach.name, body, now)
     return shapes.sent_and_refused(sending.send(coach.id, block_id, wanted, now))

@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from marshmallow import Schema, fields
+from marshmallow import Schema, fields, post_load
 from marshmallow.validate import OneOf
 
 from undercroft.api.shapes import DeviceAnswer, Moment
@@ -151,11 +151,18 @@ class OverruleAsked(Schema):
 
 
 class SendAsked(Schema):
-    """`starts_on` is the Monday of the first week; this week's where it is not given."""
+    """`starts_on` is the Monday of the first week; this week's where it is not given.
+
+    An athlete who is named twice is sent the block once.
+    """
 
     athletes = Many(Text(64, 1), fewest=1, required=True)
     starts_on = Day()
     overrules = Many(fields.Nested(OverruleAsked), most=500)
+
+    @post_load
+    def _each_athlete_once(self, data: dict[str, Any], **_: Any) -> dict[str, Any]:
+        return {**data, "athletes": tuple(dict.fromkeys(data["athletes"]))}
 
 
 class SentOne(Schema):
@@ -243,6 +250,9 @@ class SetResultAnswer(Schema):
 class ExerciseResultAnswer(Schema):
     key = fields.String()
     name = fields.String()
+    done_instead = fields.String(
+        allow_none=True, metadata={"description": "name of the exercise done in its place"}
+    )
     sets = fields.List(fields.Nested(SetResultAnswer))
 
 

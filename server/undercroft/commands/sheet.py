@@ -14,10 +14,14 @@ from undercroft.documents.catalogue import catalogue
 from undercroft.documents.reading import read_athlete, read_kit
 from undercroft.documents.sheet import LoadSheetShape
 from undercroft.domain.errors import DomainError
+from undercroft.domain.program.calendar import monday_of
 from undercroft.domain.program.finding import Severity
 from undercroft.domain.sheet import Order, explain, standing_of, work_out
 
 FILE = click.Path(exists=True, dir_okay=False, path_type=Path)
+
+LAST_START = date(9998, 12, 28)
+"""The longest block ends a year later, before the calendar does."""
 
 
 @click.command()
@@ -44,6 +48,9 @@ def sheet(
     BLOCK is a .json or .csv file, KIT and ATHLETE are .json files. A document with faults is
     refused with every fault's place and mend, and exit status 2.
     """
+    starts = starts_on.date() if starts_on else next_monday(date.today())  # noqa: DTZ011
+    if starts != monday_of(starts) or starts > LAST_START:
+        raise click.BadParameter(f"{starts} is no Monday up to {LAST_START}; give one")
     person = read_file(athlete, partial(read_athlete, catalogue=catalogue()))
     order = Order(
         block=read_block_file(block),
@@ -51,7 +58,7 @@ def sheet(
         kit=read_file(kit, read_kit),
         catalogue=catalogue(),
         standing=standing_of(person),
-        starts_on=starts_on.date() if starts_on else next_monday(date.today()),  # noqa: DTZ011
+        starts_on=starts,
     )
     done = work_out(order)
     stops = [finding for finding in done.findings if finding.severity is Severity.STOP]

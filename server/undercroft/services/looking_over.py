@@ -4,13 +4,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from undercroft.documents.told import read_told
+from undercroft.documents.told import ToldSession, read_told
 from undercroft.domain.program.block import Block
 from undercroft.domain.program.checks import Background, findings, look_at, may_overrule
 from undercroft.domain.program.finding import Finding, Severity
-from undercroft.domain.sheet import DoneSession, WorkedOut, work_out
+from undercroft.domain.program.wish import OfMaximum
+from undercroft.domain.sheet import DoneSession, Order, WorkedOut, work_out
 from undercroft.services import planning
-from undercroft.services.people import kit_document
 from undercroft.store import models, trackers
 
 
@@ -46,9 +46,9 @@ def look_over(
     """Sheets as everything stands now, with the findings of working out and of every check."""
     order = planning.order_for(row, block, starts_on)
     done = work_out(order, leave_out)
-    if kit_document(row).key == "none":
+    if row.kit is None:
         return Looked(done, (NO_KIT, *done.findings))
-    context = look_at(order, done, Background(told=_told(row.id)))
+    context = look_at(order, done, Background(told=_told(row.id, order)))
     return Looked(done, (*done.findings, *findings(context)))
 
 
@@ -62,10 +62,26 @@ def shown(found: Sequence[Finding]) -> list[Found]:
     ]
 
 
-def _told(athlete_id: str) -> dict[str, list[DoneSession]]:
-    told: dict[str, list[DoneSession]] = {}
-    for row in trackers.all_rows(athlete_id):
-        one = read_told(row.body)
-        evidence = tuple(piece.evidence for piece in one.told)
-        told.setdefault(row.lift, []).append(DoneSession(one.on, evidence))
-    return told
+def _told(athlete_id: str, order: Order) -> dict[str, list[DoneSession]]:
+    """What sessions told of the lifts that the block's loads may rest on, oldest first.
+
+    Checks ask on what a maximum rests only where the coach gave none: histories of the other
+    lifts stay unread.
+    """
+    given = {maximum.lift for maximum in order.athlete.maxima}
+    return {
+        lift: [_done(read_told(row.body)) for row in trackers.all_rows(athlete_id, lift)]
+        for lift in sorted(_lifts(order.block) - given)
+    }
+
+
+def _lifts(block: Block) -> set[str]:
+    """Every exercise of the block, and every lift of whose maximum a load is a part."""
+    exercises = [e for week in block.weeks for one in week.sessions for e in one.exercises]
+    loads = [one.load for exercise in exercises for one in exercise.sets]
+    leant_on = {load.of for load in loads if isinstance(load, OfMaximum) and load.of}
+    return {exercise.exercise for exercise in exercises} | leant_on
+
+
+def _done(told: ToldSession) -> DoneSession:
+    return DoneSession(told.on, tuple(piece.evidence for piece in told.told))

@@ -5,6 +5,7 @@ from collections.abc import Set
 from dataclasses import dataclass
 from typing import Any
 
+from undercroft.documents.catalogue import catalogue
 from undercroft.domain.ledger import SessionRecord, SetRecord
 from undercroft.services.sessions_shown import sessions_shown
 from undercroft.store import trackers
@@ -49,8 +50,11 @@ class SetResult:
 
 @dataclass(frozen=True, slots=True)
 class ExerciseResult:
+    """`done_instead` is the name of the exercise that was done in place of the planned one."""
+
     key: str
     name: str
+    done_instead: str | None
     sets: list[SetResult]
 
 
@@ -141,7 +145,19 @@ def _exercise(exercise: dict[str, Any], record: SessionRecord, wild: Set[str]) -
         )
         for place, key in enumerate(added, start=1)
     ]
-    return ExerciseResult(exercise["key"], exercise["name"], planned + extra)
+    return ExerciseResult(
+        exercise["key"], exercise["name"], _instead(exercise, record), planned + extra
+    )
+
+
+def _instead(exercise: dict[str, Any], record: SessionRecord) -> str | None:
+    """A swap names the exercise's line in the session, or else the exercise itself."""
+    key, planned = exercise["key"], exercise.get("exercise")
+    instead = record.swaps.get(key, record.swaps.get(planned) if planned else None)
+    if instead is None or instead == planned:
+        return None
+    known = catalogue().get(instead)
+    return known.name if known else instead
 
 
 def _set(

@@ -8,7 +8,7 @@ from typing import Any
 from undercroft.domain.ledger import Entry, fold
 from undercroft.services import ledger
 from undercroft.services.clock import DAY_MS, day_of
-from undercroft.store import athletes, devices, entries, revisions
+from undercroft.store import athletes, devices, entries, glance, revisions, sessions
 from undercroft.store.devices import DeviceRow
 from undercroft.store.models import Athlete, Revision
 
@@ -31,7 +31,10 @@ class Attention:
 
 @dataclass(frozen=True, slots=True)
 class States:
-    """How far the newest revision has come; times in ms, None where not yet or not known."""
+    """How far what was sent has come; times in ms, None where not yet or not known.
+
+    Sent and delivered speak of the newest revision, started and finished of its block.
+    """
 
     sent_at: int | None
     delivered_at: int | None
@@ -60,7 +63,8 @@ def squad(coach_id: str, now: int) -> list[SquadLine]:
     rows = athletes.athletes_of(coach_id)
     ids = [row.id for row in rows]
     phones, sent = devices.devices_of(ids), revisions.latest_revisions(ids)
-    lines = [_line(row, phones[row.id], sent.get(row.id), now) for row in rows]
+    held = glance.held_counts(ids)
+    lines = [_line(row, phones[row.id], sent.get(row.id), held.get(row.id, 0), now) for row in rows]
     return sorted(lines, key=_urgency)
 
 
@@ -69,10 +73,11 @@ def _urgency(line: SquadLine) -> tuple[int, str]:
     return min(ranks, default=len(LEVELS)), line.name
 
 
-def _line(row: Athlete, phones: list[DeviceRow], sent: Revision | None, now: int) -> SquadLine:
+def _line(
+    row: Athlete, phones: list[DeviceRow], sent: Revision | None, held: int, now: int
+) -> SquadLine:
     paired = [phone for phone in phones if phone.revoked_at is None]
     heard = max((phone.last_used_at for phone in paired), default=None)
-    held = len(entries.held(row.id))
     told = _told(row.id, sent)
     ahead = _next(sent, {entry.session for entry in told if entry.session})
     return SquadLine(
@@ -90,12 +95,13 @@ def _line(row: Athlete, phones: list[DeviceRow], sent: Revision | None, now: int
 
 
 def _told(athlete_id: str, sent: Revision | None) -> list[Entry]:
-    """Beginnings and ends of the sessions of the newest revision."""
+    """Beginnings and ends of the block's sessions, from whichever of its revisions they came."""
     kinds = ("session.started", "session.finished", "session.stopped")
     if sent is None:
         return []
-    found = ledger.entries_of(athlete_id, kinds=kinds)
-    return [entry for entry in found if entry.revision == sent.number]
+    first = sessions.first_numbers(athlete_id)
+    numbers = [number for number, block in first.items() if block == first[sent.number]]
+    return [ledger.from_row(row) for row in glance.entries_of_revisions(athlete_id, numbers, kinds)]
 
 
 def _states(
@@ -120,7 +126,7 @@ def _states(
 
 
 def _next(sent: Revision | None, begun: set[str]) -> dict[str, Any] | None:
-    """The first session of the newest revision that nobody has begun."""
+    """The first session of the newest revision that was not begun from any of the block."""
     if sent is None:
         return None
     start = date.fromisoformat(sent.starts_on)

@@ -3,6 +3,8 @@
 from collections.abc import Iterable, Sequence
 from typing import Any
 
+from peewee import fn
+
 from undercroft.store.models import Change, Entry, Revision, Sheet
 
 
@@ -18,10 +20,14 @@ def latest_revision(athlete_id: str) -> Revision | None:
 
 def latest_revisions(athlete_ids: Iterable[str]) -> dict[str, Revision]:
     """By athlete, what each trains by now."""
-    rows = (
-        Revision.select()
+    newest = (
+        Revision.select(Revision.athlete.alias("whose"), fn.MAX(Revision.number).alias("newest"))
         .where(Revision.athlete.in_(list(athlete_ids)))
-        .order_by(Revision.athlete, Revision.number)
+        .group_by(Revision.athlete)
+    )
+    rows = Revision.select().join(
+        newest,
+        on=(Revision.athlete == newest.c.whose) & (Revision.number == newest.c.newest),
     )
     return {row.athlete_id: row for row in rows}
 
