@@ -6,7 +6,10 @@ export function ExerciseResult({ exercise }: { readonly exercise: ResultExercise
   return (
     <>
       <table class="ruled figures set-results">
-        <caption>{exercise.name}</caption>
+        <caption>
+          {exercise.name}
+          {exercise.done_instead && `, done instead: ${exercise.done_instead}`}
+        </caption>
         <thead>
           <tr>
             <th scope="col">Set</th>
