@@ -87,7 +87,45 @@ def test_a_second_start_of_the_demo_keeps_what_was_done(tmp_path: Path) -> None:
     assert "filling" in fresh.stdout
 
 
-def test_fresh_leaves_a_folder_alone_that_is_no_demo(tmp_path: Path) -> None:
+@pytest.mark.parametrize("more", [(), ("--fresh",)])
+@pytest.mark.parametrize("name", ["precious.txt", "undercroft.sqlite3"])
+def test_a_folder_that_is_no_demo_is_left_alone(
+    tmp_path: Path, name: str, more: tuple[str, ...]
+) -> None:
+    (tmp_path / name).write_text("mine")
+    answer = run("demo", "--folder", str(tmp_path), "--no-serve", *more)
+    assert answer.exit_code == 1
+    assert f"{tmp_path} holds something that is not the demo's" in answer.output
+    assert [file.name for file in tmp_path.iterdir()] == [name]
+    assert (tmp_path / name).read_text() == "mine"
+
+
+@pytest.mark.parametrize("more", [(), ("--fresh",)])
+def test_a_demo_that_was_broken_off_while_filling_is_begun_anew(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, more: tuple[str, ...]
+) -> None:
+    folder = tmp_path / "demo"
+
+    def breaks_off(*_: object) -> None:
+        raise KeyboardInterrupt
+
+    with monkeypatch.context() as patched:
+        patched.setattr("undercroft.demo.seed.athlete_page.save_kit", breaks_off)
+        assert run("demo", "--folder", str(folder), "--no-serve").exit_code != 0
+    answer = run("demo", "--folder", str(folder), "--no-serve", *more)
+    assert answer.exit_code == 0, answer.output
+    assert "filling" in answer.stdout
+    again = run("demo", "--folder", str(folder), "--no-serve")
+    assert "filling" not in again.stdout
+
+
+def test_fresh_throws_away_what_is_the_demos_and_nothing_else(tmp_path: Path) -> None:
+    run("demo", "--folder", str(tmp_path), "--no-serve")
     (tmp_path / "precious.txt").write_text("mine")
-    run("demo", "--folder", str(tmp_path), "--no-serve", "--fresh")
+    assert "filling" in run("demo", "--folder", str(tmp_path), "--no-serve", "--fresh").stdout
     assert (tmp_path / "precious.txt").read_text() == "mine"
+
+
+def test_nobody_else_may_read_the_demos_password(tmp_path: Path) -> None:
+    run("demo", "--folder", str(tmp_path), "--no-serve")
+    assert (tmp_path / "demo.json").stat().st_mode & 0o077 == 0

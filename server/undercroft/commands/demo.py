@@ -2,7 +2,6 @@
 
 import json
 import secrets
-import shutil
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -16,8 +15,13 @@ from undercroft.demo.seed import seed
 from undercroft.services import accounts, pairing
 from undercroft.services.clock import now_ms
 
+DATA = "undercroft.sqlite3"
+
 NOTES = "demo.json"
 """Beside the data: the made-up password and whose phone is to be paired."""
+
+MARK = "demo-is-being-filled"
+"""Beside the data until they are whole: what stands here is the demo's, and half of it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,19 +43,37 @@ class Notes:
 def demo(fresh: bool, folder: Path | None, host: str, port: int, no_serve: bool) -> None:
     """Show an invented mountain-rescue squad and its coach's desk.
 
-    The first start fills a data folder of its own; later ones keep what was done there.
+    The first start fills a data folder of its own; later ones keep what was done there. A start
+    that was broken off while filling is begun anew.
     """
     folder = folder or default_data_folder("undercroft-demo")
-    if fresh and (folder / NOTES).exists():
-        shutil.rmtree(folder)
-    folder.mkdir(parents=True, exist_ok=True)
-    location = str(folder / "undercroft.sqlite3")
+    _prepare(folder, fresh=fresh)
+    location = str(folder / DATA)
     settings = replace(settings_or_exit(location), host=host, port=port)
     with opened(location):
         notes = _read(folder) or _fill(folder, settings)
         _print(notes, settings)
     if not no_serve:
         serve_until_stopped(settings)
+
+
+def _prepare(folder: Path, *, fresh: bool) -> None:
+    """Clear away the demo's own data if asked to, or if half of them are missing.
+
+    Raises ClickException for a folder with anything in it that no demo began.
+    """
+    folder.mkdir(parents=True, exist_ok=True)
+    whole, half = (folder / NOTES).exists(), (folder / MARK).exists()
+    if not (whole or half) and any(folder.iterdir()):
+        raise click.ClickException(
+            f"{folder} holds something that is not the demo's; give --folder an empty or new one"
+        )
+    if half or (whole and fresh):
+        (folder / MARK).touch()
+        for file in (*folder.glob(f"{DATA}*"), folder / NOTES):
+            file.unlink(missing_ok=True)
+    if not (folder / NOTES).exists():
+        (folder / MARK).touch()
 
 
 def _read(folder: Path) -> Notes | None:
@@ -65,7 +87,9 @@ def _fill(folder: Path, settings: Settings) -> Notes:
     hasher = accounts.make_hasher(cheap=settings.cheap_passwords)
     notes = Notes(password, seed(hasher, password, now_ms(), click.echo))
     text = json.dumps({"password": notes.password, "athlete": notes.athlete})
+    (folder / NOTES).touch(mode=0o600)
     (folder / NOTES).write_text(text, encoding="utf-8")
+    (folder / MARK).unlink()
     return notes
 
 
