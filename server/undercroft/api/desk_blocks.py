@@ -13,7 +13,6 @@ from undercroft.services.refusals import Invalid, NotFound
 section = Section("blocks", "/api/v1/desk")
 
 MEDIA = {"json": "application/json", "csv": "text/csv; charset=utf-8"}
-MOST_BLOCK_BYTES = 2_000_000
 
 
 @section.get("/blocks")
@@ -26,7 +25,7 @@ def list_blocks(coach: CoachSeen) -> dict[str, Any]:
 
 @section.post("/blocks")
 @by(COACH)
-@takes(shapes.Draft, MOST_BLOCK_BYTES)
+@takes(shapes.Draft, shapes.MOST_BLOCK_BYTES)
 @gives(shapes.SavedAnswer, 201)
 def add_block(coach: CoachSeen, body: dict[str, Any], now: int) -> blocks.Saved:
     """Begin a block; a draft may still hold faults, which are told."""
@@ -43,7 +42,7 @@ def show_block(coach: CoachSeen, block_id: str) -> blocks.BlockSeen:
 
 @section.post("/blocks/<block_id>")
 @by(COACH)
-@takes(shapes.Draft, MOST_BLOCK_BYTES)
+@takes(shapes.Draft, shapes.MOST_BLOCK_BYTES)
 @gives(shapes.SavedAnswer)
 def save_block(coach: CoachSeen, block_id: str, body: dict[str, Any], now: int) -> blocks.Saved:
     """Keep a newer draft of a block; its faults are told."""
@@ -52,7 +51,7 @@ def save_block(coach: CoachSeen, block_id: str, body: dict[str, Any], now: int) 
 
 @section.post("/blocks/read")
 @by(COACH)
-@takes(shapes.BlockText, MOST_BLOCK_BYTES)
+@takes(shapes.BlockText, shapes.MOST_BLOCK_BYTES)
 @gives(shapes.BlockDocument, plain=True)
 def read_block(body: dict[str, str]) -> dict[str, Any]:
     """Read a block from JSON or CSV text; nothing is kept."""
@@ -74,7 +73,7 @@ def export_block(coach: CoachSeen, block_id: str, query: dict[str, str]) -> Resp
 
 @section.post("/loads")
 @by(COACH)
-@takes(shapes.LoadsAsked, MOST_BLOCK_BYTES)
+@takes(shapes.LoadsAsked, shapes.MOST_BLOCK_BYTES)
 @gives(shapes.LoadsAnswer, plain=True)
 @refuses(NotFound)
 def show_loads(coach: CoachSeen, body: dict[str, Any], now: int) -> dict[str, Any]:

@@ -13,6 +13,8 @@ from undercroft.documents.kit import KitShape
 from undercroft.documents.sheet import LoadSheetShape
 
 FORMS = ("json", "csv")
+MOST_BLOCK_BYTES = 2_000_000
+"""Of a request that holds a block; one of 52 weeks with everything in it has half of that."""
 
 
 class Draft(Schema):
@@ -113,7 +115,9 @@ class SavedAnswer(Schema):
 
 
 class BlockText(Schema):
-    text = Text(250_000, 1, required=True)
+    """As long as its request may be: what was exported can be read again."""
+
+    text = Text(MOST_BLOCK_BYTES, 1, required=True)
     format = fields.String(required=True, validate=OneOf(FORMS))
 
 
