@@ -166,6 +166,17 @@ class TestCheck:
         assert answer.exit_code == 0
         assert answer.stdout == "everything is as it was promised\n"
 
+    def test_an_entry_whose_whole_numbers_have_a_point_is_as_it_was_sent(
+        self, device: Phone
+    ) -> None:
+        entry = device.writes.done("squat.1", reps=3.0)
+        pointed = {**entry, "n": float(entry["n"]), "revision": 1.0}
+        for sent, status in ((pointed, "stored"), (entry, "duplicate")):
+            told = device.syncs(sent)
+            assert [one["status"] for one in told["verdicts"]] == [status]
+            assert told["stored_through"] == 1
+        assert findings(device.athlete_id) == []
+
     def test_a_changed_entry_is_found(self, used: Phone) -> None:
         database.connect()
         Entry.update(body={"load_kg": 100}).where(Entry.position == 1).execute()

@@ -252,7 +252,7 @@ def test_contents_differ_where_anything_but_the_order_differs() -> None:
     variants: list[Any] = [
         ENTRY,
         {**ENTRY, "n": 413},
-        {**ENTRY, "n": 412.0},
+        {**ENTRY, "n": 412.5},
         {**ENTRY, "set": "squat.5"},
         {**ENTRY, "session": "squat.4", "set": "w1.tue"},
         {**ENTRY, "body": {}},
@@ -265,3 +265,8 @@ def test_contents_differ_where_anything_but_the_order_differs() -> None:
     assert len({content_of(raw).digest for raw in variants}) == len(variants)
     turned = {**dict(reversed(ENTRY.items())), "body": dict(reversed(ENTRY["body"].items()))}
     assert content_of(turned) == content_of(ENTRY)
+
+
+@pytest.mark.parametrize("field", ["n", "revision"])
+def test_a_whole_number_with_a_point_says_the_same_outside_the_body(field: str) -> None:
+    assert content_of({**ENTRY, field: float(ENTRY[field])}) == content_of(ENTRY)

@@ -98,12 +98,12 @@ def read_entry(raw: Any, device: str = "", position: int = 0) -> Entry | Trouble
         id=raw["id"],
         kind=raw["kind"],
         at=raw["at"],
-        revision=raw["revision"],
+        revision=as_whole(raw["revision"]),
         session=raw["session"],
         set=raw["set"],
         replaces=raw["replaces"],
         body=raw["body"],
-        n=raw["n"],
+        n=as_whole(raw["n"]),
         v=raw["v"],
         device=device,
         position=position,
@@ -114,7 +114,7 @@ class Content(NamedTuple):
     """The one text of an entry's body (of the whole, where it has no right shape), and a digest.
 
     The digest is 128 bits that tell apart any two entries that differ in anything but the order
-    of fields.
+    of fields, and the spelling of `n` and `revision`: they are kept as whole numbers.
     """
 
     text: str
@@ -124,11 +124,23 @@ class Content(NamedTuple):
 def content_of(raw: Any) -> Content:
     """What an entry says, in a form that can be compared and kept."""
     if type(raw) is dict and raw.keys() == _NAMES:
-        text, head = _canonical(raw["body"]), ascii(_head(raw))
+        text, head = _canonical(raw["body"]), ascii(_head(_with_whole_numbers(raw)))
     else:
         text, head = _canonical(raw), ""
     whole = f"{head}\n{text}".encode("ascii")
     return Content(text, hashlib.blake2b(whole, digest_size=16).hexdigest())
+
+
+def as_whole(value: Any) -> Any:
+    """1.0 as 1: what a database gives back of a revision, however the phone wrote it."""
+    return int(value) if type(value) is float and value.is_integer() else value
+
+
+def _with_whole_numbers(raw: dict[str, Any]) -> dict[str, Any]:
+    n, revision = raw["n"], raw["revision"]
+    if type(n) is float or type(revision) is float:
+        return {**raw, "n": as_whole(n), "revision": as_whole(revision)}
+    return raw
 
 
 _canonical = json.JSONEncoder(sort_keys=True, separators=(",", ":")).encode

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any, NamedTuple
 
-from undercroft.documents.entries import ID, Code, Trouble, content_of, read_entry
+from undercroft.documents.entries import ID, Code, Trouble, as_whole, content_of, read_entry
 from undercroft.domain.ledger import Entry
 from undercroft.services.replanning import replan_safely
 from undercroft.services.shelf import Shelf
@@ -87,7 +87,7 @@ def take_in(
 def _line(raw: Any) -> Line:
     content = content_of(raw)
     fields = raw if type(raw) is dict else {}
-    id_, n = fields.get("id"), fields.get("n")
+    id_, n = fields.get("id"), as_whole(fields.get("n"))
     return Line(
         raw,
         str(id_) if ID.ok(id_) else f"nameless-{content.digest}",
