@@ -8,17 +8,32 @@ import sys
 import time
 import urllib.error
 import urllib.request
-from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import IO
 
 START_S = 20.0
+SERVER = Path(__file__).parents[1] / "server"
+START = "from undercroft.cli import main; main()"
 
 
 def free_port() -> int:
     with socket.socket() as probe:
         probe.bind(("127.0.0.1", 0))
         return int(probe.getsockname()[1])
+
+
+def launch(
+    database: str, *, port: int = 0, before: str = "", said_to: IO[bytes] | int = subprocess.PIPE
+) -> subprocess.Popen[str]:
+    """Run `undercroft serve`, after some lines of Python of a test's own."""
+    command = [sys.executable, "-c", before + START, "serve", "--database", database]
+    return subprocess.Popen(
+        [*command, "--host", "127.0.0.1", "--port", str(port)],
+        env={**os.environ, "PYTHONPATH": str(SERVER), "UNDERCROFT_SYNC_PER_MINUTE": "100000"},
+        stderr=said_to,
+        text=True,
+    )
 
 
 @dataclass
@@ -28,20 +43,15 @@ class ServerProcess:
     database: str
     log: Path
     port: int = field(default_factory=free_port)
-    environment: Mapping[str, str] = field(default_factory=dict)
-    process: subprocess.Popen[bytes] | None = None
+    process: subprocess.Popen[str] | None = None
 
     @property
     def url(self) -> str:
         return f"http://localhost:{self.port}"
 
     def start(self) -> None:
-        command = [sys.executable, "-m", "undercroft.cli", "serve"]
-        command += ["--host", "127.0.0.1", "--port", str(self.port), "--database", self.database]
-        paths = os.pathsep.join(path for path in sys.path if path)
-        environment = {**os.environ, "PYTHONPATH": paths, **self.environment}
         with self.log.open("ab") as log:
-            self.process = subprocess.Popen(command, stdout=log, stderr=log, env=environment)
+            self.process = launch(self.database, port=self.port, said_to=log)
         self._wait_until_ready()
 
     def stop(self) -> None:

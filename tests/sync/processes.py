@@ -1,21 +1,17 @@
 """The real server in a process of its own, to be killed."""
 
 import json
-import os
 import re
 import signal
 import subprocess
-import sys
 import time
 import urllib.error
 import urllib.request
 from dataclasses import dataclass
 from http.client import HTTPException
-from pathlib import Path
 from typing import Any
 
-SERVER = Path(__file__).parents[2] / "server"
-START = "from undercroft.cli import main; main()"
+from tests.server_process import launch
 
 KILL = """
 import os, signal
@@ -85,12 +81,7 @@ class Server:
 
 def start(database: str, before: str = "") -> Server:
     """Start `undercroft serve` on a free port, after some lines of Python of our own."""
-    process = subprocess.Popen(
-        [sys.executable, "-c", before + START, "serve", "--port", "0", "--database", database],
-        env={**os.environ, "PYTHONPATH": str(SERVER), "UNDERCROFT_SYNC_PER_MINUTE": "100000"},
-        stderr=subprocess.PIPE,
-        text=True,
-    )
+    process = launch(database, before=before)
     assert process.stderr is not None
     said = ""
     until = time.monotonic() + 30
