@@ -65,14 +65,14 @@ def test_8_killed_around_a_commit_nothing_is_lost_or_doubled(
     assert_nothing_lost_or_doubled(device, entries)
 
 
-def test_8_killed_at_any_moment_eight_times_nothing_is_lost_or_doubled(
+def test_8_killed_at_any_moment_20_times_nothing_is_lost_or_doubled(
     sqlite: Path, device_on_file: Phone
 ) -> None:
     """At moments from the start of the first batch on; a seed that fails is to be added here."""
     chance = random.Random(8)
-    entries = device_on_file.writes.many(4000)
+    entries = device_on_file.writes.many(10_000)
     outbox = list(entries)
-    for _ in range(8):
+    for _ in range(20):
         server = processes.start(str(sqlite))
         killer = threading.Timer(chance.uniform(0.01, 0.15), server.kill)
         killer.start()
