@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterator
 from pathlib import Path
+from typing import Any
 
 import pytest
 from playwright.sync_api import Page, Playwright, expect
@@ -11,6 +12,10 @@ from tests.browser.chromium import LAPTOP, PHONE, Handset, handset
 from tests.browser.conftest import EMAIL, PASSWORD, Squad
 from tests.browser.looks import look
 from tests.server_process import ServerProcess
+
+from undercroft.services import blocks, sending
+from undercroft.services.clock import now_ms
+from undercroft.store import database
 
 pytestmark = pytest.mark.browser
 
@@ -121,3 +126,98 @@ def trained(server: ServerProcess, squad: Squad, phone: Handset) -> Page:
     hands.finish(page)
     hands.send_now(page, server.url)
     return page
+
+
+def card(key: str, exercise: str, method: str, one: dict[str, Any], **more: Any) -> dict[str, Any]:
+    sets = [{"key": f"{key}-{n}", **one} for n in (1, 2)]
+    plan = {"key": key, "exercise": exercise, "method": method, "warm_up": [], "sets": sets}
+    return {**plan, "rest": {"from_s": 90, "to_s": 120}, **more}
+
+
+def percent(value: float, point: str = "bar") -> dict[str, Any]:
+    return {"basis": "percent", "percent": value, "point": point}
+
+
+CARDS = {
+    "bands": card(
+        "bands",
+        "hex-bar-deadlift",
+        "speed",
+        {"reps": 3, "load": percent(85, "lockout")},
+        rig={"part": "bands", "share_percent": 25},
+    ),
+    "chains": card(
+        "chains",
+        "back-squat",
+        "speed",
+        {"reps": 3, "load": percent(60)},
+        rig={"part": "chains", "share_percent": 15},
+    ),
+    "landmine": card(
+        "landmine",
+        "landmine-press",
+        "one-sided",
+        {"reps": 6, "load": {"basis": "kg", "kg": 18, "in_hand": True}},
+        details={"first": "left", "knee_down": "same"},
+    ),
+    "light-bar": card(
+        "light-bar",
+        "oscillating-bar-bench-press",
+        "unstable-bar",
+        {"reps": 10, "load": {"basis": "kg", "kg": 28}},
+        details={"hanging": False},
+    ),
+    "stack-hold": card(
+        "stack-hold",
+        "pulldown",
+        "hold",
+        {"seconds": 20, "load": percent(50)},
+        details={"position": 1.0},
+        rig={"part": "bands", "share_percent": 20},
+    ),
+}
+
+
+@pytest.fixture
+def cards(data: str, squad: Squad) -> None:
+    """A session with a load card of each sort, sent before the server starts."""
+    database.open_database(data)
+    database.connect()
+    session = {"key": "cards", "name": "Cards", "day": 1, "exercises": list(CARDS.values())}
+    week = {"key": "w1", "name": "Week 1", "sessions": [session]}
+    document = {"key": "cards", "name": "Cards", "weeks": [week]}
+    block = blocks.add(squad.coach_id, document, now_ms())
+    assert block.faults == ()
+    (sent,) = sending.send(squad.coach_id, block.id, sending.Wanted([squad.athlete_id]), now_ms())
+    database.close_all()
+    assert sent.stops == []
+
+
+def test_the_load_cards(
+    cards: None, server: ServerProcess, squad: Squad, held: Handset, scheme: str
+) -> None:
+    page = held.switch_on()
+    hands.pair(page, server.url, squad.secret)
+    hands.begin(page)
+    for name in CARDS:
+        page.goto(f"{server.url}/sets")
+        title = page.get_by_role("heading", name=re.compile(NAMES[name]))
+        here = page.locator("section").filter(has=title)
+        chosen = here.get_by_role("button", name="Do this next")
+        expect(here).to_be_visible()
+        if chosen.count():
+            chosen.click()
+        else:
+            page.goto(f"{server.url}/set")
+        expect(page.get_by_role("heading", name=re.compile(NAMES[name]))).to_be_visible()
+        expect(page.get_by_role("button", name=hands.DONE)).to_be_visible()
+        look(page, f"card-{name}-{scheme}")
+
+
+NAMES = {
+    "bands": "Hex bar deadlift",
+    "chains": "Back squat",
+    "landmine": "Half-kneeling landmine press",
+    "light-bar": "Bench press on the oscillating bar",
+    "stack-hold": "Lat pulldown",
+}
