@@ -43,7 +43,7 @@ def test_a_squat_is_told_with_its_ramp_and_its_plates() -> None:
     squat = text[text.index("Back squat") : text.index("Bench press")]
     assert squat.count("warm-up") == 5
     assert "each side:" in squat
-    assert "2 in reserve" in squat
+    assert "3 in reserve" in squat
 
 
 def test_a_table_gives_the_same_sheets_as_the_document() -> None:
