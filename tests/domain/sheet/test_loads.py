@@ -73,6 +73,12 @@ def test_a_percentage_implies_the_reserve_that_the_chart_gives(one_exercise: One
     assert done.sets[0].target.rir == 3
 
 
+def test_a_percentage_of_speed_sets_asks_for_no_reserve(one_exercise: One) -> None:
+    """Speed is kept by stopping early, not by counting what is left (common practice)."""
+    done = one_exercise("back-squat", [{"reps": 2, "load": percent(75)}], method="speed")
+    assert done.sets[0].target.rir is None
+
+
 def test_the_warm_up_climbs_to_the_first_work_set(worked_out: WorkOut) -> None:
     squat = worked_out().sheets[0].exercises[0]
     climb = [squat.loads[step.load].kg for step in squat.ramp]

@@ -18,7 +18,7 @@ from undercroft.domain.sheet.day import Day, implement_for, maximum_on
 from undercroft.domain.sheet.loading import load_sets
 from undercroft.domain.sheet.shelf import shelve
 from undercroft.domain.sheet.tipping import orders
-from undercroft.domain.sheet.turns import gives_evidence, planned_rir
+from undercroft.domain.sheet.turns import asked_rir, gives_evidence
 from undercroft.domain.sheet.wishes import UnknownMaximum, WishedLoad, wished_load
 from undercroft.domain.sheet.words import LOCKED, cautions
 
@@ -30,7 +30,7 @@ def work_out_exercise(day: Day, plan: ExercisePlan) -> SheetExercise:
     exercise = day.catalogue[plan.exercise]
     wishes = wishes_of(day, plan)
     sets = tuple(
-        _sheet_set(day, number, one, wish)
+        _sheet_set(day, plan, number, one, wish)
         for number, (one, wish) in enumerate(zip(plan.sets, wishes, strict=True), start=1)
     )
     return _loaded(day, plan, wishes, _unloaded(day, plan, exercise, sets))
@@ -69,8 +69,10 @@ def wishes_of(day: Day, plan: ExercisePlan) -> list[WishedLoad]:
     return [first, *(wished_load(day, plan, one, first_kg) for one in plan.sets[1:])]
 
 
-def _sheet_set(day: Day, number: int, one: SetPlan, wish: WishedLoad) -> SheetSet:
-    rir = planned_rir(one)
+def _sheet_set(
+    day: Day, plan: ExercisePlan, number: int, one: SetPlan, wish: WishedLoad
+) -> SheetSet:
+    rir = asked_rir(plan, one)
     target = Target(
         reps=one.reps,
         rir=None if rir is None else round(rir * 2) / 2,

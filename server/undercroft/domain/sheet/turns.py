@@ -31,15 +31,30 @@ def planned_set(one: SetPlan) -> PlannedSet | None:
     return PlannedSet(one.reps, rir)
 
 
+def asked_rir(plan: ExercisePlan, one: SetPlan) -> float | None:
+    """The reserve that the athlete is asked for.
+
+    A share of the maximum implies one only where sets go near their limit: not in speed sets, not
+    with bands, and not in the attempts of a test.
+    """
+    heavy = plan.method in (Method.STRAIGHT, Method.TOP_AND_BACK_OFF) and plan.rig is None
+    return planned_rir(one) if heavy else _stated_rir(one)
+
+
 def planned_rir(one: SetPlan) -> float | None:
     """Reserve said by the set, by its load wish, or implied by its share of the maximum."""
+    stated = _stated_rir(one)
+    if stated is None and isinstance(one.load, OfMaximum):
+        return _implied(one.load, one.reps)
+    return stated
+
+
+def _stated_rir(one: SetPlan) -> float | None:
     if one.to_failure:
         return 0.0
-    if one.rir is not None:
-        return one.rir
-    if isinstance(one.load, ByReserve):
+    if one.rir is None and isinstance(one.load, ByReserve):
         return one.load.rir
-    return _implied(one.load, one.reps) if isinstance(one.load, OfMaximum) else None
+    return one.rir
 
 
 def _implied(load: OfMaximum, reps: int | None) -> float | None:
