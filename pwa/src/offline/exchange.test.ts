@@ -2,6 +2,7 @@
 import { beforeEach, describe, expect, test, vi } from "vitest";
 
 import { exchanged, fakePhone, newDraft, paired } from "../../tests/fakes/phone";
+import { arrived, say, unsent } from "../../tests/fakes/messages";
 import { createFakeServer, type FakeServer, json, problem } from "../../tests/fakes/server";
 import type { Phone } from "./phone";
 
@@ -15,27 +16,11 @@ beforeEach(async () => {
   await paired(phone, server);
 });
 
-async function say(...texts: string[]): Promise<void> {
-  for (const text of texts) await phone.record(newDraft("message", { text }));
-}
-
-function unsent(): string[] {
-  return phone
-    .state()
-    .entries.filter((kept) => kept.outbox)
-    .sort((one, other) => one.n - other.n)
-    .map(({ entry }) => (entry.body as { text: string }).text);
-}
-
-function arrived(): string[] {
-  return server.stored().map(({ body }) => (body as { text: string }).text);
-}
-
 describe("an exchange", () => {
   test("hands over what waits, in the order of its numbers", async () => {
-    await say("one", "two", "three");
+    await say(phone, "one", "two", "three");
     await exchanged(phone);
-    expect([arrived(), unsent()]).toStrictEqual([["one", "two", "three"], []]);
+    expect([arrived(server), unsent(phone)]).toStrictEqual([["one", "two", "three"], []]);
   });
 
   test("with nothing to say is one request", async () => {
@@ -46,7 +31,7 @@ describe("an exchange", () => {
 
   test("of one batch is one request as well", async () => {
     const before = server.asked.length;
-    await say("one");
+    await say(phone, "one");
     await exchanged(phone);
     expect(server.asked.length - before).toBe(1);
   });
@@ -91,24 +76,24 @@ describe("an exchange", () => {
       ),
     );
     await exchanged(phone);
-    expect([new Set(arrived()).size, unsent()]).toStrictEqual([3_000, []]);
+    expect([new Set(arrived(server)).size, unsent(phone)]).toStrictEqual([3_000, []]);
     expect(server.asked.every(({ body }) => JSON.stringify(body).length < 256 * 1024)).toBe(true);
   });
 });
 
 describe("an answer that is lost after the server has stored", () => {
   test("doubles nothing: the entry is sent again and is a duplicate", async () => {
-    await say("one");
+    await say(phone, "one");
     const { fetch } = server;
     vi.stubGlobal("fetch", async (address: string, init?: RequestInit) => {
       await fetch(address, init);
       throw new TypeError("the network is gone");
     });
     await exchanged(phone);
-    expect([arrived(), unsent()]).toStrictEqual([["one"], ["one"]]);
+    expect([arrived(server), unsent(phone)]).toStrictEqual([["one"], ["one"]]);
     vi.stubGlobal("fetch", fetch);
     await exchanged(phone);
-    expect([arrived(), unsent()]).toStrictEqual([["one"], []]);
+    expect([arrived(server), unsent(phone)]).toStrictEqual([["one"], []]);
   });
 });
 
@@ -122,56 +107,59 @@ describe("what counts as no answer", () => {
   ];
 
   test.each(answers)("%s", async (_, answer) => {
-    await say("one");
+    await say(phone, "one");
     server.answerNext("/sync", answer);
     await exchanged(phone);
     expect(phone.state().sync.last).toStrictEqual({ is: "failed", why: "no answer" });
-    expect([arrived(), unsent()]).toStrictEqual([[], ["one"]]);
+    expect([arrived(server), unsent(phone)]).toStrictEqual([[], ["one"]]);
   });
 });
 
 describe("no status takes an entry out of the outbox", () => {
   test.each([401, 403])("%i asks to pair again and keeps all", async (status) => {
-    await say("one");
+    await say(phone, "one");
     server.answerNext("/sync", () => problem(status));
     server.answerNext("/sync", () => problem(status));
     await exchanged(phone);
     expect(phone.state().identity?.refused).toBe(true);
-    expect(unsent()).toStrictEqual(["one"]);
+    expect(unsent(phone)).toStrictEqual(["one"]);
   });
 
   test.each([429, 503])("%i leaves the server alone for as long as it asks", async (status) => {
-    await say("one");
+    await say(phone, "one");
     server.answerNext("/sync", () => problem(status, { "Retry-After": "120" }));
     await exchanged(phone);
     expect(phone.state().sync.last).toStrictEqual({ is: "busy", waitMs: 120_000 });
-    expect(unsent()).toStrictEqual(["one"]);
+    expect(unsent(phone)).toStrictEqual(["one"]);
   });
 
   test.each([404, 418, 500])("%i is tried again later", async (status) => {
-    await say("one");
+    await say(phone, "one");
     server.answerNext("/sync", () => problem(status));
     await exchanged(phone);
     expect(phone.state().sync.last).toStrictEqual({ is: "failed", why: "not taken" });
-    expect(unsent()).toStrictEqual(["one"]);
+    expect(unsent(phone)).toStrictEqual(["one"]);
   });
 
   test("413 halves the batch until the server takes it", async () => {
-    await say("one", "two", "three", "four", "five");
+    await say(phone, "one", "two", "three", "four", "five");
     server.mostEntries = 2;
     await exchanged(phone);
-    expect([arrived(), unsent()]).toStrictEqual([["one", "two", "three", "four", "five"], []]);
+    expect([arrived(server), unsent(phone)]).toStrictEqual([
+      ["one", "two", "three", "four", "five"],
+      [],
+    ]);
   });
 
   test.each([400, 409, 422])("%i for a whole batch blocks none of its entries", async (status) => {
-    await say("one", "two", "three");
+    await say(phone, "one", "two", "three");
     server.answerNext("/sync", () => problem(status));
     await exchanged(phone);
-    expect([arrived(), unsent()]).toStrictEqual([["one", "two", "three"], []]);
+    expect([arrived(server), unsent(phone)]).toStrictEqual([["one", "two", "three"], []]);
   });
 
   test("one entry that can never be taken blocks none behind it, and stays", async () => {
-    await say("poison", "two", "three");
+    await say(phone, "poison", "two", "three");
     const { fetch } = server;
     vi.stubGlobal("fetch", (address: string, init?: RequestInit) =>
       JSON.stringify(init?.body).includes("poison")
@@ -179,16 +167,16 @@ describe("no status takes an entry out of the outbox", () => {
         : fetch(address, init),
     );
     await exchanged(phone);
-    expect([arrived(), unsent()]).toStrictEqual([["two", "three"], ["poison"]]);
+    expect([arrived(server), unsent(phone)]).toStrictEqual([["two", "three"], ["poison"]]);
     expect(phone.state().sync.last).toStrictEqual({ is: "failed", why: "not taken" });
   });
 
   test("an answer without verdicts settles nothing and is not asked for in a circle", async () => {
-    await say("one");
+    await say(phone, "one");
     const empty = { epoch: "epoch-1", verdicts: [], stored_through: 0, feed: [], cursor: 0 };
     server.answerNext("/sync", () => json({ ...empty, server_time: 0 }));
     await exchanged(phone);
-    expect([phone.state().sync.last, unsent()]).toStrictEqual([
+    expect([phone.state().sync.last, unsent(phone)]).toStrictEqual([
       { is: "failed", why: "not taken" },
       ["one"],
     ]);
@@ -198,7 +186,7 @@ describe("no status takes an entry out of the outbox", () => {
 describe("an entry that is held", () => {
   test("leaves the outbox with its reason, and blocks none behind it", async () => {
     await phone.record({ ...newDraft("message", { text: "" }), body: { bad: true } });
-    await say("two");
+    await say(phone, "two");
     await exchanged(phone);
     expect(phone.state().entries).toMatchObject([
       { verdict: "held", problem: { code: "bad-shape" } },

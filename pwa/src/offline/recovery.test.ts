@@ -1,7 +1,8 @@
 // @vitest-environment node
 import { beforeEach, describe, expect, test, vi } from "vitest";
 
-import { exchanged, fakePhone, holdTimers, newDraft, paired } from "../../tests/fakes/phone";
+import { exchanged, fakePhone, holdTimers, paired } from "../../tests/fakes/phone";
+import { arrived, say, unsent } from "../../tests/fakes/messages";
 import { createFakeServer, type FakeServer, json } from "../../tests/fakes/server";
 import type { Phone } from "./phone";
 
@@ -15,69 +16,53 @@ beforeEach(async () => {
   await paired(phone, server);
 });
 
-async function say(...texts: string[]): Promise<void> {
-  for (const text of texts) await phone.record(newDraft("message", { text }));
-}
-
-function unsent(): string[] {
-  return phone
-    .state()
-    .entries.filter((kept) => kept.outbox)
-    .sort((one, other) => one.n - other.n)
-    .map(({ entry }) => (entry.body as { text: string }).text);
-}
-
-function arrived(): string[] {
-  return server.stored().map(({ body }) => (body as { text: string }).text);
-}
-
 describe("a database restored from a backup", () => {
   test("gets everything again that the phone still holds", async () => {
-    await say("one", "two", "three");
+    await say(phone, "one", "two", "three");
     await exchanged(phone);
     server.restore(1);
     await exchanged(phone);
-    expect([arrived(), unsent()]).toStrictEqual([["one", "two", "three"], []]);
+    expect([arrived(server), unsent(phone)]).toStrictEqual([["one", "two", "three"], []]);
     expect(phone.state().identity?.epoch).toBe("epoch-1+");
   });
 
   test("without a new epoch is told by what it has stored", async () => {
-    await say("one", "two", "three");
+    await say(phone, "one", "two", "three");
     await exchanged(phone);
     server.lines.splice(1);
     await exchanged(phone);
-    expect([arrived(), unsent()]).toStrictEqual([["one", "two", "three"], []]);
+    expect([arrived(server), unsent(phone)]).toStrictEqual([["one", "two", "three"], []]);
   });
 });
 
 describe("a copy of this phone, as after a backup of it was put back", () => {
   test("has used its numbers: it takes a new device id and goes on", async () => {
-    await say("one");
+    await say(phone, "one");
     await exchanged(phone);
     const line = server.lines[0];
     if (line) server.lines[0] = { ...line, entry: { ...line.entry, id: "of-the-copy", n: 2 } };
-    await say("two", "three");
+    await say(phone, "two", "three");
     await exchanged(phone);
     expect(phone.state().identity?.device).toBe("device-1+");
-    await say("four");
+    await say(phone, "four");
     await exchanged(phone);
-    expect(unsent()).toStrictEqual([]);
-    expect(arrived()).toContain("four");
+    expect(unsent(phone)).toStrictEqual([]);
+    expect(arrived(server)).toContain("four");
     expect(phone.state().entries.filter(({ verdict }) => verdict === "held")).toHaveLength(1);
   });
 
   test("finds its new id out when the answer that told it was lost", async () => {
-    await say("one");
+    await say(phone, "one");
     server.device = "device-1+";
     await exchanged(phone);
     expect(phone.state().identity?.device).toBe("device-1+");
-    expect([arrived(), unsent()]).toStrictEqual([["one"], []]);
+    expect([arrived(server), unsent(phone)]).toStrictEqual([["one"], []]);
   });
 });
 
 describe("a device that was revoked", () => {
   test("hands over what it has for the coach to accept, and asks to pair again", async () => {
-    await say("one");
+    await say(phone, "one");
     server.revoke();
     await exchanged(phone);
     expect(phone.state().entries).toMatchObject([{ verdict: "held" }]);
@@ -88,7 +73,7 @@ describe("a device that was revoked", () => {
 
 describe("pairing again", () => {
   test("takes over what was not sent, and doubles nothing of what was", async () => {
-    await say("stored, but the answer was lost", "not sent");
+    await say(phone, "stored, but the answer was lost", "not sent");
     const [first] = phone.state().entries;
     if (first) {
       server.lines.push({ entry: first.entry, device: "device-1", position: 1, status: "stored" });
@@ -102,12 +87,12 @@ describe("pairing again", () => {
       cursor: 0,
     });
     await exchanged(phone);
-    expect(arrived()).toStrictEqual(["stored, but the answer was lost", "not sent"]);
-    expect(unsent()).toStrictEqual([]);
+    expect(arrived(server)).toStrictEqual(["stored, but the answer was lost", "not sent"]);
+    expect(unsent(phone)).toStrictEqual([]);
   });
 
   test("as another athlete never sends the first one's entries in that one's name", async () => {
-    await say("of the first");
+    await say(phone, "of the first");
     server.device = "device-2";
     await phone.takePairing({
       device: "device-2",
@@ -123,8 +108,8 @@ describe("pairing again", () => {
       return json({ ...body, athlete: { id: "athlete-2", name: "Runa Stad" } });
     });
     await exchanged(phone);
-    expect(arrived()).toStrictEqual([]);
-    expect(unsent()).toStrictEqual(["of the first"]);
+    expect(arrived(server)).toStrictEqual([]);
+    expect(unsent(phone)).toStrictEqual(["of the first"]);
   });
 });
 
