@@ -750,7 +750,7 @@ export interface components {
         NewAthlete: {
             name: string;
         };
-        BlockNamed: {
+        Named: {
             id?: string;
             name?: string;
         };
@@ -775,7 +775,7 @@ export interface components {
             kit?: {
                 [key: string]: unknown;
             } | null;
-            block?: components["schemas"]["BlockNamed"] | null;
+            block?: components["schemas"]["Named"] | null;
             revision?: number | null;
             maxima?: components["schemas"]["MaximumAnswer"][];
             devices?: components["schemas"]["DeviceAnswer"][];
@@ -1601,7 +1601,7 @@ export interface components {
             name?: string;
             /** Format: date-time */
             last_heard_at?: string | null;
-            block?: components["schemas"]["BlockNamed"] | null;
+            block?: components["schemas"]["Named"] | null;
             revision?: number | null;
             states?: components["schemas"]["StatesAnswer"];
             next?: components["schemas"]["NextAnswer"] | null;
@@ -1624,10 +1624,6 @@ export interface components {
             secret?: string;
             code?: string;
             device_name: string;
-        };
-        Named: {
-            id?: string;
-            name?: string;
         };
         PairedAnswer: {
             device?: string;

@@ -5,7 +5,7 @@ from typing import Any
 from marshmallow import Schema, fields, post_load
 from marshmallow.validate import OneOf
 
-from undercroft.api.shapes import DeviceAnswer, Moment
+from undercroft.api.shapes import DeviceAnswer, Moment, Named
 from undercroft.documents.athlete import AthleteShape
 from undercroft.documents.block import BlockShape
 from undercroft.documents.fields import Day, Many, Text
@@ -39,11 +39,6 @@ class MaximumAnswer(Schema):
     source = fields.String()
 
 
-class BlockNamed(Schema):
-    id = fields.String()
-    name = fields.String()
-
-
 class ScreeningAnswer(Schema):
     state = fields.String()
     text = fields.String()
@@ -54,7 +49,7 @@ class AthletePageAnswer(Schema):
     name = fields.String()
     document = fields.Dict(keys=fields.String())
     kit = fields.Dict(keys=fields.String(), allow_none=True)
-    block = fields.Nested(BlockNamed, allow_none=True)
+    block = fields.Nested(Named, allow_none=True)
     revision = fields.Integer(allow_none=True)
     maxima = fields.List(fields.Nested(MaximumAnswer))
     devices = fields.List(fields.Nested(DeviceAnswer))
@@ -211,7 +206,7 @@ class SquadLineAnswer(Schema):
     id = fields.String()
     name = fields.String()
     last_heard_at = Moment(allow_none=True)
-    block = fields.Nested(BlockNamed, allow_none=True)
+    block = fields.Nested(Named, allow_none=True)
     revision = fields.Integer(allow_none=True)
     states = fields.Nested(StatesAnswer)
     next = fields.Nested(NextAnswer, allow_none=True)
