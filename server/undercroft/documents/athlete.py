@@ -54,6 +54,7 @@ class AthleteShape(Shape):
     born = Day()
     stature_m = Number(least=0.9, most=2.5, unit="m")
     body_mass_kg = Number(least=25, most=300, unit="kg")
+    thigh_cm = Number(least=30, most=100, unit="cm")
     pounds = Truth()
     session_minutes = Whole(least=5, most=300, unit="minutes")
     trains_alone = Truth()

@@ -6,6 +6,7 @@ from undercroft.documents.block import MethodDetails, RestShape
 from undercroft.documents.fields import Day, Key, Many, Number, OneOf, Text, Truth, Whole
 from undercroft.documents.shape import Shape
 from undercroft.domain import load_sheet
+from undercroft.domain.occlusion import next_load
 from undercroft.domain.program.methods import Method, Side
 from undercroft.domain.strength import notches
 
@@ -147,6 +148,37 @@ class AlternativeShape(Shape):
     sets = Many(Whole(allow_none=True), required=True)
 
 
+class NextLoadShape(Shape):
+    builds = next_load.NextLoad
+    sets = Whole(required=True)
+    total_under = Whole(required=True)
+    first_under = Whole(required=True)
+    last_over = Whole(required=True)
+    up_kg = Number(required=True)
+    hold_kg = Number(required=True)
+    down_kg = Number(required=True)
+    tenth_kg = Number(required=True)
+
+
+class SheetOcclusionShape(Shape):
+    builds = load_sheet.SheetOcclusion
+    exposure = Whole(required=True)
+    rung = Text(300, required=True)
+    wear_s = Whole(required=True)
+    limit_s = Whole(required=True)
+    break_s = Whole(required=True)
+    gap_h = Whole(required=True)
+    after = Many(Key())
+    most_tightness = Whole()
+    pressure_mmhg = Whole()
+    pressure_basis = Text(300)
+    until = Day()
+    company = Truth()
+    expected = Many(Number())
+    limits = Text(1000)
+    next = fields.Nested(NextLoadShape)
+
+
 class SheetExerciseShape(Shape):
     builds = load_sheet.SheetExercise
     key = Key(required=True)
@@ -165,7 +197,8 @@ class SheetExerciseShape(Shape):
     notches = fields.Nested(NotchTableShape)
     notes = Many(Text(500))
     cautions = Many(Text(500))
-    locked = Text(500)
+    locked = Text(1000)
+    occlusion = fields.Nested(SheetOcclusionShape)
     rig = Many(Text(300))
     loading = fields.Nested(SheetOrderShape)
     stripping = fields.Nested(SheetOrderShape)

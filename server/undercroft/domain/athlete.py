@@ -55,7 +55,10 @@ class Injury:
 
 @dataclass(frozen=True, slots=True)
 class Athlete:
-    """Masses in kg, lengths in m. Screening is kept apart, because it is a lock and no form."""
+    """Masses in kg, lengths in m; `thigh_cm` is the girth of a thigh at its thickest.
+
+    Screening is kept apart, because it is a lock and no form.
+    """
 
     key: str
     name: str
@@ -63,6 +66,7 @@ class Athlete:
     born: date | None = None
     stature_m: float | None = None
     body_mass_kg: float | None = None
+    thigh_cm: float | None = None
     pounds: bool = False
     session_minutes: int | None = None
     trains_alone: bool = True

@@ -7,6 +7,7 @@ listed once per exercise and referred to by index, so that a sheet stays small o
 from dataclasses import dataclass
 from datetime import date
 
+from undercroft.domain.occlusion.next_load import NextLoad
 from undercroft.domain.program.block import Rest
 from undercroft.domain.program.methods import Details, Method, Side
 from undercroft.domain.strength.notches import NotchTable
@@ -156,6 +157,39 @@ class Alternative:
 
 
 @dataclass(frozen=True, slots=True)
+class SheetOcclusion:
+    """What holds for an exercise with a wrap or cuff on; times in seconds.
+
+    exposure        its number for these limbs, 1 being the first, with its rung in words
+    after           keys of the sessions that must be done before, one exposure after the other
+    wear_s          predicted time with the wrap on; limit_s is when it must be off
+    break_s         time off before the next exercise
+    gap_h           hours since the last occlusion work of arms, for arms, or of legs, for legs
+    most_tightness  of 10, for a wrap; pressure_mmhg for a cuff, with what it rests on in words
+    until           the last day on which it stays open; company: only with somebody there
+    expected        mean repetitions of such sets to failure
+    limits          what a clinician added in words
+    next            the load of the next time by the repetitions reached
+    """
+
+    exposure: int
+    rung: str
+    wear_s: int
+    limit_s: int
+    break_s: int
+    gap_h: int
+    after: tuple[str, ...] = ()
+    most_tightness: int | None = None
+    pressure_mmhg: int | None = None
+    pressure_basis: str = ""
+    until: date | None = None
+    company: bool = False
+    expected: tuple[float, ...] = ()
+    limits: str = ""
+    next: NextLoad | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class SheetExercise:
     """An exercise worked out. While `locked` says why, its sets cannot be started.
 
@@ -180,6 +214,7 @@ class SheetExercise:
     notes: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
     locked: str = ""
+    occlusion: SheetOcclusion | None = None
     rig: tuple[str, ...] = ()
     loading: SheetOrder | None = None
     stripping: SheetOrder | None = None

@@ -24,8 +24,11 @@ from tests.domain.program.plans import (
 
 from undercroft.domain.kit import Cuff, Wrap
 from undercroft.domain.occlusion import (
+    Measured,
     OcclusionDay,
+    OcclusionRecord,
     ScreeningFile,
+    Site,
     exposure,
     ladder,
     placing,
@@ -34,16 +37,18 @@ from undercroft.domain.occlusion import (
     tightness,
 )
 from undercroft.domain.program.block import Block, Rest, SetPlan
-from undercroft.domain.program.checks import BY_NAME, Background, OcclusionRecord, findings
+from undercroft.domain.program.checks import BY_NAME, findings
 from undercroft.domain.program.checks.occlusion_limits import LIMIT_CHECKS
 from undercroft.domain.program.finding import Severity
-from undercroft.domain.program.methods import Limb, Method, OcclusionRule, Restriction
+from undercroft.domain.program.methods import Limb, Method, OcclusionRule, Restriction, Side
 
 HELD_LIMITS = (exposure, ladder, placing, protocol, restriction, tightness)
 
 KIT = replace(
     CELLAR, wraps=(Wrap("wrap", "Wrap", 75),), cuffs=(Cuff("cuff", "Cuff", 110, "nylon"),)
 )
+LEFT = Site(Limb.THIGH, Side.LEFT)
+MEASURED = Measured(180, MONDAY - timedelta(days=7), "M. Tellin", LEFT, "seated", 110, "nylon")
 THIRTY = (30, 15, 15, 15)
 
 
@@ -67,10 +72,10 @@ def wrapped(name="leg-extension", reps=THIRTY, load=None, rest_s=30, key="", gro
     )
 
 
-def used_to_it(days_ago=(4, 7, 11, 14, 18), limb=Limb.THIGH, **fields) -> Background:
+def used_to_it(days_ago=(4, 7, 11, 14, 18), limb=Limb.THIGH, **fields) -> OcclusionRecord:
     """Five exposures lie behind, and the screening is whole, read and signed."""
     days = tuple(OcclusionDay(MONDAY - timedelta(days=ago), frozenset({limb})) for ago in days_ago)
-    return Background(occlusion=OcclusionRecord(open_file(), days, **fields))
+    return OcclusionRecord(open_file(), days, **fields)
 
 
 def open_file() -> ScreeningFile:
@@ -79,7 +84,7 @@ def open_file() -> ScreeningFile:
 
 def names(plan: Block, **fields) -> set[str]:
     """The occlusion checks that find something."""
-    fields = {"kit": KIT, "background": used_to_it(), **fields}
+    fields = {"kit": KIT, "occlusion": used_to_it(), **fields}
     told = findings(context(plan, **fields))
     return {one.check.removeprefix("occlusion-") for one in told if "occlusion" in one.check}
 
@@ -93,18 +98,18 @@ class TestLock:
         assert BY_NAME[one.check].final
 
     def test_a_screening_that_is_whole_and_read_opens_it(self):
-        assert not finds("occlusion-locked", one_day(wrapped()), background=used_to_it())
+        assert not finds("occlusion-locked", one_day(wrapped()), occlusion=used_to_it())
 
     def test_it_closes_again_when_the_screening_has_grown_old(self):
         plan = block(*(week(session(wrapped()), number=n) for n in range(1, 31)))
-        late = found("occlusion-locked", plan, background=used_to_it())
+        late = found("occlusion-locked", plan, occlusion=used_to_it())
         assert {one.where.split(",")[0] for one in late} <= {f"week {n}" for n in range(20, 31)}
         assert late
 
     def test_a_hard_stop_in_the_answers_keeps_it_locked(self):
         file = read(screened(on=MONDAY - timedelta(days=30), clot="yes"))
-        background = Background(occlusion=OcclusionRecord(file))
-        assert finds("occlusion-locked", one_day(wrapped()), background=background)
+        record = OcclusionRecord(file)
+        assert finds("occlusion-locked", one_day(wrapped()), occlusion=record)
 
     def test_other_work_needs_no_screening(self):
         assert not finds("occlusion-locked", one_day(exercise("back-squat")))
@@ -151,9 +156,9 @@ class TestLimits:
         cuffed = {"restriction_": Restriction.CUFF, "tightness": None}
         assert "pressure" in names(one_day(wrapped(pressure_percent=80, **cuffed)))
         assert "pressure" not in names(one_day(wrapped(pressure_percent=50, **cuffed)))
-        measured = used_to_it(pressure_measured=True)
+        measured = used_to_it(pressures=(MEASURED,))
         plan = one_day(wrapped(pressure_percent=80, **cuffed))
-        assert "pressure" not in names(plan, background=measured)
+        assert "pressure" not in names(plan, occlusion=measured)
 
     def test_a_wrap_below_the_knee_is_found(self):
         assert "placing" in names(one_day(wrapped(limb=Limb.CALF)))
@@ -166,7 +171,7 @@ class TestLimits:
         )
         row = wrapped("barbell-row", load=percent(33), limb=Limb.UPPER_ARM)
         arms = used_to_it(limb=Limb.UPPER_ARM)
-        assert "alone-with-bar" in names(one_day(row), background=arms)
+        assert "alone-with-bar" in names(one_day(row), occlusion=arms)
 
 
 def on_days(*days: int) -> Block:
@@ -192,14 +197,14 @@ class TestHowOften:
 
     def test_what_was_done_before_the_block_counts(self):
         yesterday = used_to_it(days_ago=(1, 4, 8, 11, 15))
-        assert {"gap", "days-in-a-row"} <= names(on_days(1), background=yesterday)
+        assert {"gap", "days-in-a-row"} <= names(on_days(1), occlusion=yesterday)
 
 
 class TestFirstExposures:
-    NEVER = Background(occlusion=OcclusionRecord(open_file()))
+    NEVER = OcclusionRecord(open_file())
 
     def test_a_first_exposure_at_full_dose_is_found(self):
-        told = names(one_day(wrapped()), background=self.NEVER)
+        told = names(one_day(wrapped()), occlusion=self.NEVER)
         assert {"exposure-dose", "exposure-load", "exposure-limbs", "tightness"} <= told
 
     def test_a_first_exposure_to_failure_is_found(self):
@@ -207,31 +212,31 @@ class TestFirstExposures:
         plan = one_day(
             exercise("leg-extension", (last,), Method.OCCLUSION, details=rule(both_at_once=False))
         )
-        assert "exposure-failure" in names(plan, background=self.NEVER)
+        assert "exposure-failure" in names(plan, occlusion=self.NEVER)
 
     def test_two_exercises_at_the_first_exposure_are_found_at_the_session(self):
         small = wrapped(reps=(15, 15), tightness=5, both_at_once=False, key="a")
         other = wrapped("leg-curl", reps=(15, 15), tightness=5, both_at_once=False, key="b")
-        (one,) = found("occlusion-exposure-exercises", one_day(small, other), background=self.NEVER)
+        (one,) = found("occlusion-exposure-exercises", one_day(small, other), occlusion=self.NEVER)
         assert one.where == "week 1, Monday"
 
     def test_a_small_first_exposure_passes(self):
         small = wrapped(reps=(15, 15), load=percent(20), tightness=5, both_at_once=False)
         tower = replace(KIT, stacks=(replace(KIT.stacks[0], pins_kg=(6.0, 12.0, 18.0)),))
         # 12 of 60 kg: the most of a first exposure is the least of the range, so at most a note.
-        assert names(one_day(small), background=self.NEVER, kit=tower) <= {"load-light"}
+        assert names(one_day(small), occlusion=self.NEVER, kit=tower) <= {"load-light"}
 
     def test_earlier_sessions_of_the_block_count_as_done(self):
         weeks = [week(session(wrapped()), number=n) for n in range(1, 7)]
         late = [
             one.where
-            for one in found("occlusion-exposure-dose", block(*weeks), background=self.NEVER)
+            for one in found("occlusion-exposure-dose", block(*weeks), occlusion=self.NEVER)
         ]
         assert [where.split(",")[0] for where in late] == [f"week {n}" for n in (1, 2, 3, 4)]
 
     def test_time_away_takes_steps_back(self):
         away = used_to_it(days_ago=(60, 64, 67, 71, 74))
-        assert "exposure-dose" in names(one_day(wrapped()), background=away)
+        assert "exposure-dose" in names(one_day(wrapped()), occlusion=away)
 
 
 def issues_in_the_domain() -> set[tuple[str, str]]:

@@ -24,6 +24,7 @@ from undercroft.domain.occlusion.clearance import (
     Profession,
     Signature,
 )
+from undercroft.domain.occlusion.cuff import CuffPressure, Person, cuff_pressure
 from undercroft.domain.occlusion.done import reps_issues
 from undercroft.domain.occlusion.dose import Dose, Wear, doses_of, wears_of
 from undercroft.domain.occlusion.exposure import (
@@ -70,6 +71,12 @@ from undercroft.domain.occlusion.question import Asked, Kind, Outcome, Question
 from undercroft.domain.occlusion.questions import BY_KEY, QUESTIONS, SCREENING, asked
 from undercroft.domain.occlusion.questions_today import TODAY
 from undercroft.domain.occlusion.reason import Reason
+from undercroft.domain.occlusion.record import (
+    Ahead,
+    OcclusionRecord,
+    PlannedOcclusion,
+    exposures_ahead,
+)
 from undercroft.domain.occlusion.screening import Decision, decide
 from undercroft.domain.occlusion.settings import BASIS, LIMITS, OcclusionSettings
 from undercroft.domain.occlusion.site import Site, sites_of
@@ -96,17 +103,18 @@ __all__ = [
     "ADVICE", "AFTER_SIGNS", "ANCHORS", "ASK", "BASIS", "BY_KEY", "CLEARABLE", "EXPECTED",
     "EXPECTED_TOTAL", "FULL_DOSE", "HOW", "LIMITS", "NO_CLINICIAN", "ORDER", "PROTOCOLS",
     "QUESTIONS", "RUNGS", "SCREENING", "STOP_SIGNS", "TODAY", "TWO_LINES", "AfterCheck",
-    "AfterDecision", "AfterSign", "Aim", "Answered", "Asked", "Basis", "Clearance",
-    "ClinicianLimits", "Decision", "Dose", "Estimate", "Expected", "Issue", "Kind", "Lock", "Mark",
-    "Measured", "NextLoad", "OcclusionDay", "OcclusionSettings", "Outcome", "Padding",
-    "Prescription", "Profession", "Protocol", "Question", "Reason", "Reply", "Rung",
-    "ScreeningFile", "Sex", "Signature", "Site", "Step", "StopSign", "Stopped", "Urgency", "Wear",
-    "WeekOfLimb", "Work", "WorkSet", "WrapAdvice", "after_decision", "after_numbness", "asked",
-    "break_issues", "check_answers", "checks_due", "decide", "doses_of", "estimate_by_padding",
-    "estimate_thigh", "exposure_on", "frequency_issues", "gap_issues", "lifting_issues",
-    "load_issues", "load_range_kg", "most_tightness", "next_exposure", "next_load_table",
-    "next_step", "placing_issues", "planned_reps", "predicted_wear_s", "reps_issues", "rung",
-    "rung_in_words", "score", "session_issues", "sites_of", "start_on", "state_on", "states_on",
-    "stop_urgency", "target_mmhg", "valid_until", "wear_issues", "wears_of", "weekly",
-    "work_issues", "work_of", "worn_issues",
+    "AfterDecision", "AfterSign", "Ahead", "Aim", "Answered", "Asked", "Basis", "Clearance",
+    "ClinicianLimits", "CuffPressure", "Decision", "Dose", "Estimate", "Expected", "Issue",
+    "Kind", "Lock", "Mark", "Measured", "NextLoad", "OcclusionDay", "OcclusionRecord",
+    "OcclusionSettings", "Outcome", "Padding", "Person", "PlannedOcclusion", "Prescription",
+    "Profession", "Protocol", "Question", "Reason", "Reply", "Rung", "ScreeningFile", "Sex",
+    "Signature", "Site", "Step", "StopSign", "Stopped", "Urgency", "Wear", "WeekOfLimb", "Work",
+    "WorkSet", "WrapAdvice", "after_decision", "after_numbness", "asked", "break_issues",
+    "check_answers", "checks_due", "cuff_pressure", "decide", "doses_of", "estimate_by_padding",
+    "estimate_thigh", "exposure_on", "exposures_ahead", "frequency_issues", "gap_issues",
+    "lifting_issues", "load_issues", "load_range_kg", "most_tightness", "next_exposure",
+    "next_load_table", "next_step", "placing_issues", "planned_reps", "predicted_wear_s",
+    "reps_issues", "rung", "rung_in_words", "score", "session_issues", "sites_of", "start_on",
+    "state_on", "states_on", "stop_urgency", "target_mmhg", "valid_until", "wear_issues",
+    "wears_of", "weekly", "work_issues", "work_of", "worn_issues",
 ]  # fmt: skip

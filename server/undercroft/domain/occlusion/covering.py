@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from undercroft.domain.occlusion.answers import Answered, day
-from undercroft.domain.occlusion.clearance import Aim, Clearance
+from undercroft.domain.occlusion.clearance import Aim, Clearance, Prescription
 from undercroft.domain.occlusion.history import ScreeningFile, Standing
 from undercroft.domain.occlusion.measures import age_on
 from undercroft.domain.occlusion.question import Outcome
@@ -32,10 +32,11 @@ class Covered:
         )
 
     @property
-    def prescribed(self) -> bool:
-        """Opened for a clinician's own prescription."""
-        clinical = self.standing.reason.outcome is Outcome.CLINICAL
-        return clinical and any(one.prescription is not None for one in self.by)
+    def prescribed(self) -> tuple[Prescription, ...]:
+        """The clinicians' own prescriptions that it is open for; none where it is open for all."""
+        if self.standing.reason.outcome is not Outcome.CLINICAL:
+            return ()
+        return tuple(one.prescription for one in self.by if one.prescription is not None)
 
 
 def covered_on(on: date, file: ScreeningFile, standing: Collection[Standing]) -> list[Covered]:

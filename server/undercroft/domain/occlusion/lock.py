@@ -8,7 +8,12 @@ from collections.abc import Collection, Iterable
 from dataclasses import dataclass, replace
 from datetime import date
 
-from undercroft.domain.occlusion.clearance import NO_CLINICIAN, ClinicianLimits, tightest
+from undercroft.domain.occlusion.clearance import (
+    NO_CLINICIAN,
+    ClinicianLimits,
+    Prescription,
+    tightest,
+)
 from undercroft.domain.occlusion.covering import Covered, covered_on
 from undercroft.domain.occlusion.history import (
     ScreeningFile,
@@ -31,7 +36,7 @@ class Lock:
     do_now         what cannot wait, whatever becomes of the training
     until          the last day on which it stays open, if nothing happens
     company        open only with somebody there
-    as_prescribed  only a clinician's recorded prescription: no working out, progressing, swapping
+    prescriptions  clinicians' own, recorded: with one there is no working out, moving, swapping
     limits         what clinicians allow; the product's own limits where they say nothing
     """
 
@@ -42,8 +47,13 @@ class Lock:
     do_now: tuple[str, ...] = ()
     until: date | None = None
     company: bool = False
-    as_prescribed: bool = False
+    prescriptions: tuple[Prescription, ...] = ()
     limits: ClinicianLimits = NO_CLINICIAN
+
+    @property
+    def as_prescribed(self) -> bool:
+        """Is it open for a clinician's own prescription only?"""
+        return bool(self.prescriptions)
 
 
 def state_on(on: date, file: ScreeningFile) -> Lock:
@@ -91,7 +101,7 @@ def _opened(file: ScreeningFile, covered: Collection[Covered]) -> Lock:
         outcome=Outcome.OPEN,
         until=min(until, default=None),
         company=any(one.company for one in covered),
-        as_prescribed=any(one.prescribed for one in covered),
+        prescriptions=tuple(dict.fromkeys(each for one in covered for each in one.prescribed)),
         limits=tightest(clearance.limits for one in covered for clearance in one.by),
     )
 

@@ -10,12 +10,23 @@ from undercroft.domain.exercise import Catalogue, Implement
 from undercroft.domain.kit import Kit
 from undercroft.domain.load_sheet import SheetMaximum
 from undercroft.domain.mechanics import BandLaw
+from undercroft.domain.occlusion import Ahead, Lock, OcclusionRecord
 from undercroft.domain.program.block import ExercisePlan
+from undercroft.domain.program.methods import Limb
 from undercroft.domain.sheet.pieces import Pieces
 from undercroft.domain.sheet.standing import LiftStanding, Standing, on_day
 from undercroft.domain.strength import NotchTable, estimate
 from undercroft.domain.strength.reserve import FEWEST, lean
 from undercroft.domain.strength.scale import PER_MILLE
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class OcclusionToday:
+    """What holds of occlusion work on the day: the record, its lock, the exposure by limb."""
+
+    record: OcclusionRecord
+    lock: Lock
+    ahead: Mapping[Limb, Ahead]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -31,6 +42,7 @@ class Day:
     standing: Standing
     tables: Mapping[str, NotchTable]
     turns: Mapping[str, int]
+    occlusion: OcclusionToday | None = None
 
     def lift(self, lift: str) -> LiftStanding | None:
         return self.standing.lifts.get(lift)

@@ -16,11 +16,12 @@ from undercroft.domain.program.methods import Method
 from undercroft.domain.sheet import levers, rigging
 from undercroft.domain.sheet.day import Day, implement_for, maximum_on
 from undercroft.domain.sheet.loading import load_sets
+from undercroft.domain.sheet.occlusion import clinics_own, with_occlusion
 from undercroft.domain.sheet.shelf import shelve
 from undercroft.domain.sheet.tipping import orders
 from undercroft.domain.sheet.turns import asked_rir, gives_evidence
 from undercroft.domain.sheet.wishes import UnknownMaximum, WishedLoad, wished_load
-from undercroft.domain.sheet.words import LOCKED, cautions
+from undercroft.domain.sheet.words import cautions
 
 MOST_ALTERNATIVES = 3
 
@@ -33,7 +34,9 @@ def work_out_exercise(day: Day, plan: ExercisePlan) -> SheetExercise:
         _sheet_set(day, plan, number, one, wish)
         for number, (one, wish) in enumerate(zip(plan.sets, wishes, strict=True), start=1)
     )
-    return _loaded(day, plan, wishes, _unloaded(day, plan, exercise, sets))
+    unloaded = _unloaded(day, plan, exercise, sets)
+    done = unloaded if clinics_own(day, plan) else _loaded(day, plan, wishes, unloaded)
+    return with_occlusion(day, plan, done)
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -109,7 +112,6 @@ def _unloaded(
         notches=replace(table, hold=plan.hold_the_plan) if table else None,
         notes=missing,
         cautions=cautions(day, plan, exercise),
-        locked=LOCKED if plan.method is Method.OCCLUSION else "",
         alternatives=_alternatives(day, plan, exercise),
     )
 

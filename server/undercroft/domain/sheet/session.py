@@ -1,7 +1,7 @@
 """A whole block for one athlete on one kit: the one place where prescription and kit meet."""
 
 from collections import defaultdict
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
@@ -10,12 +10,15 @@ from undercroft.domain.exercise import Catalogue, Implement
 from undercroft.domain.kit import Kit
 from undercroft.domain.load_sheet import LoadSheet, SheetExercise
 from undercroft.domain.mechanics import BandLaw, laws_of
+from undercroft.domain.occlusion import Ahead, Lock, OcclusionRecord, exposures_ahead
 from undercroft.domain.program import calendar
 from undercroft.domain.program.block import Block, ExercisePlan, SessionPlan, Week
 from undercroft.domain.program.finding import Finding, Severity
-from undercroft.domain.sheet.day import Day, implement_for
+from undercroft.domain.program.methods import Limb
+from undercroft.domain.sheet.day import Day, OcclusionToday, implement_for
 from undercroft.domain.sheet.exercise import work_out_exercise
 from undercroft.domain.sheet.needs import needs_of
+from undercroft.domain.sheet.occlusion import planned_occlusion
 from undercroft.domain.sheet.pieces import Pieces, pieces_of
 from undercroft.domain.sheet.plates import plates_used
 from undercroft.domain.sheet.standing import Standing
@@ -23,6 +26,8 @@ from undercroft.domain.sheet.timing import minutes
 from undercroft.domain.sheet.turns import turns_of_session
 from undercroft.domain.sheet.wishes import UnknownMaximum
 from undercroft.domain.strength import NotchTable, PlannedSession, PlannedTurn, notch_tables
+
+NOTHING_ON_RECORD = OcclusionRecord()
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -35,6 +40,7 @@ class Order:
     catalogue: Catalogue
     standing: Standing
     starts_on: date
+    occlusion: OcclusionRecord = NOTHING_ON_RECORD
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,21 +63,34 @@ class _Place:
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class _Gym:
-    """What of the kit is the same for all sessions: loads that can be made, laws of its bands."""
+class _Shared:
+    """Worked out once for all sessions: loads that can be made, laws of bands, locks, exposures."""
 
     pieces: Pieces
     laws: Mapping[str, BandLaw]
+    locks: Mapping[date, Lock]
+    ahead: Mapping[tuple[str, Limb], Ahead]
 
 
 def work_out(order: Order, leave_out: Collection[str] = ()) -> WorkedOut:
     """Load sheets of all sessions but those whose keys are left out (done or under way)."""
     places = [place for place in _places(order) if place.session.key not in leave_out]
     tables = _tables(order, places)
-    gym = _Gym(pieces_of(order.kit, order.athlete), laws_of(order.kit))
+    shared = _shared(order, places)
     findings: list[Finding] = []
-    sheets = [_sheet(order, place, gym, tables[place.session.key], findings) for place in places]
+    sheets = [_sheet(order, place, shared, tables[place.session.key], findings) for place in places]
     return WorkedOut(tuple(sheets), tuple(findings))
+
+
+def _shared(order: Order, places: Sequence[_Place]) -> _Shared:
+    found = (planned_occlusion(place.session, place.on) for place in places)
+    planned = [one for one in found if one is not None]
+    return _Shared(
+        pieces_of(order.kit, order.athlete),
+        laws_of(order.kit),
+        order.occlusion.locks(one.on for one in planned),
+        exposures_ahead(planned, order.occlusion),
+    )
 
 
 def _places(order: Order) -> Iterator[_Place]:
@@ -125,33 +144,41 @@ def day_of_session(order: Order, session: str) -> Day:
     """What the arithmetic of one session looks at, by the session's key. Raises KeyError."""
     places = list(_places(order))
     place = {place.session.key: place for place in places}[session]
-    gym = _Gym(pieces_of(order.kit, order.athlete), laws_of(order.kit))
-    return _day(order, place, gym, _tables(order, places)[session])
+    return _day(order, place, _shared(order, places), _tables(order, places)[session])
 
 
-def _day(order: Order, place: _Place, gym: _Gym, tables: Mapping[str, NotchTable]) -> Day:
+def _day(order: Order, place: _Place, shared: _Shared, tables: Mapping[str, NotchTable]) -> Day:
     return Day(
         on=place.on,
         athlete=order.athlete,
         kit=order.kit,
         catalogue=order.catalogue,
-        pieces=gym.pieces,
-        laws=gym.laws,
+        pieces=shared.pieces,
+        laws=shared.laws,
         standing=order.standing,
         tables=tables,
         turns=_turn_numbers(place.session, order.catalogue),
+        occlusion=_occlusion(order, place, shared),
     )
+
+
+def _occlusion(order: Order, place: _Place, shared: _Shared) -> OcclusionToday | None:
+    planned = planned_occlusion(place.session, place.on)
+    if planned is None:
+        return None
+    ahead = {limb: shared.ahead[planned.session, limb] for limb in planned.limbs}
+    return OcclusionToday(order.occlusion, shared.locks[place.on], ahead)
 
 
 def _sheet(
     order: Order,
     place: _Place,
-    gym: _Gym,
+    shared: _Shared,
     tables: Mapping[str, NotchTable],
     findings: list[Finding],
 ) -> LoadSheet:
     session = place.session
-    day = _day(order, place, gym, tables)
+    day = _day(order, place, shared, tables)
     done: list[tuple[ExercisePlan, SheetExercise]] = []
     for e, plan in enumerate(session.exercises):
         try:

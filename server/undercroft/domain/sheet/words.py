@@ -8,11 +8,6 @@ from undercroft.domain.program.block import ExercisePlan
 from undercroft.domain.program.methods import Method
 from undercroft.domain.sheet.day import Day
 
-LOCKED = (
-    "Occlusion work stays locked: screening is not part of this version. "
-    "Whether it is right for a person is for a licensed clinician to say."
-)
-
 
 def cautions(day: Day, plan: ExercisePlan, exercise: Exercise) -> tuple[str, ...]:
     """What the athlete must hear before this exercise. Common practice throughout."""
@@ -29,6 +24,8 @@ def _cautions(day: Day, plan: ExercisePlan, exercise: Exercise) -> Iterator[str]
         yield "Collars on before every set."
     if exercise.implement is Implement.BAND or (plan.rig and plan.rig.part == "bands"):
         yield "Look each band over before use; a nick or a white line ends its life."
+    if plan.method is Method.OCCLUSION:
+        yield "Whether this is right for you is for a licensed clinician to say."
     if plan.method is Method.MAXIMUM_TEST:
         yield "Stop at the first attempt that loses its form. A test is not worth an injury."
     hurt = next((i for i in day.athlete.injuries if plan.exercise in i.avoid), None)

@@ -3,7 +3,6 @@
 from undercroft.domain.program.checks.check import Check, run
 from undercroft.domain.program.checks.context import Away, Background, CheckContext, look_at
 from undercroft.domain.program.checks.moves import Move, move, with_moves
-from undercroft.domain.program.checks.occlusion_work import OcclusionRecord
 from undercroft.domain.program.checks.overrules import (
     Overrule,
     may_overrule,
@@ -22,6 +21,6 @@ from undercroft.domain.program.checks.thresholds import DEFAULT, TABLE, Threshol
 
 __all__ = [
     "BY_NAME", "CHECKS", "DEFAULT", "TABLE", "Away", "Background", "Check", "CheckContext", "Move",
-    "OcclusionRecord", "Overrule", "Reason", "Threshold", "Thresholds", "findings", "look_at",
+    "Overrule", "Reason", "Threshold", "Thresholds", "findings", "look_at",
     "may_overrule", "movable", "move", "overrule", "reasons", "run", "standing_stops", "with_moves",
 ]  # fmt: skip

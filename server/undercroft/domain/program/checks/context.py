@@ -7,11 +7,7 @@ from datetime import date, timedelta
 from undercroft.domain.load_sheet import LoadSheet
 from undercroft.domain.program.block import SessionPlan
 from undercroft.domain.program.checks.line import Line, SessionLines
-from undercroft.domain.program.checks.occlusion_work import (
-    OcclusionLook,
-    OcclusionRecord,
-    look_at_occlusion,
-)
+from undercroft.domain.program.checks.occlusion_work import OcclusionLook, look_at_occlusion
 from undercroft.domain.program.checks.place import Place, week_place
 from undercroft.domain.program.checks.rigged import Rigs, rigs_of
 from undercroft.domain.program.checks.thresholds import DEFAULT, Thresholds
@@ -35,14 +31,12 @@ class Background:
     """What is known besides the plan; a caller that knows nothing gives nothing.
 
     done       sets done before the block begins (the last five weeks are enough)
-    occlusion  what is on record of occlusion work; with nothing it stays locked
     told       evidence of each lift's maximum, oldest first
     away       days away
     ceilings   hard sets a week that the athlete bears, by muscle
     """
 
     done: tuple[DoneSet, ...] = ()
-    occlusion: OcclusionRecord = field(default_factory=OcclusionRecord)
     told: Mapping[str, Sequence[DoneSession]] = field(default_factory=dict)
     away: tuple[Away, ...] = ()
     ceilings: Mapping[str, float] = field(default_factory=dict)
@@ -84,7 +78,7 @@ def look_at(
         sessions,
         pieces_of(order.kit, order.athlete),
         rigs_of(order, (line for session in sessions for line in session.lines)),
-        look_at_occlusion(order.athlete, sessions, known.occlusion),
+        look_at_occlusion(order, sessions),
     )
 
 

@@ -1,45 +1,31 @@
 """All that the domain of occlusion says of a block's occlusion work, worked out once."""
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, replace
-from datetime import date
+from dataclasses import dataclass, replace
 
-from undercroft.domain.athlete import Athlete
 from undercroft.domain.occlusion import (
+    LIMITS,
     Issue,
     Lock,
     OcclusionDay,
-    ScreeningFile,
+    Person,
+    PlannedOcclusion,
     Work,
     break_issues,
-    exposure_on,
+    cuff_pressure,
+    exposures_ahead,
     frequency_issues,
     lifting_issues,
     session_issues,
-    state_on,
     work_of,
 )
 from undercroft.domain.program.checks.line import Line, SessionLines
 from undercroft.domain.program.checks.place import Place
-from undercroft.domain.program.methods import Limb, Method, OcclusionRule
+from undercroft.domain.program.methods import Limb, OcclusionRule, Restriction
+from undercroft.domain.sheet import Order
+from undercroft.domain.sheet.occlusion import occlusion_rule
 
 Placed = Iterator[tuple[Place, Issue]]
-
-
-@dataclass(frozen=True, slots=True)
-class OcclusionRecord:
-    """What is on record of occlusion work before the block begins; with nothing it is locked.
-
-    screening          answers, signatures, clearances
-    days               days with occlusion work, ever since the first exposure
-    ill                days of illness, which take the first exposures back
-    pressure_measured  a measured occlusion pressure is on file
-    """
-
-    screening: ScreeningFile = field(default_factory=ScreeningFile)
-    days: tuple[OcclusionDay, ...] = ()
-    ill: tuple[date, ...] = ()
-    pressure_measured: bool = False
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -51,15 +37,13 @@ class OcclusionLook:
     issues: tuple[tuple[Place, Issue], ...]
 
 
-def look_at_occlusion(
-    athlete: Athlete, sessions: Iterable[SessionLines], record: OcclusionRecord
-) -> OcclusionLook:
+def look_at_occlusion(order: Order, sessions: Iterable[SessionLines]) -> OcclusionLook:
     """Locks and issues of the sessions ahead; each exposure counts those before it as done."""
     ahead = [one for one in sessions if one.sheet is not None and occlusion_lines(one)]
     ahead.sort(key=lambda one: one.on)
-    locks = {one.place.at: state_on(one.on, record.screening) for one in ahead}
-    issues = tuple(_issues(athlete, ahead, locks, record))
-    return OcclusionLook(tuple(ahead), locks, issues)
+    by_day = order.occlusion.locks(one.on for one in ahead)
+    locks = {one.place.at: by_day[one.on] for one in ahead}
+    return OcclusionLook(tuple(ahead), locks, tuple(_issues(order, ahead, locks)))
 
 
 def occlusion_lines(session: SessionLines) -> list[Line]:
@@ -68,9 +52,7 @@ def occlusion_lines(session: SessionLines) -> list[Line]:
 
 
 def _rule(line: Line) -> OcclusionRule | None:
-    details = line.plan.details
-    chosen = line.plan.method is Method.OCCLUSION
-    return details if chosen and isinstance(details, OcclusionRule) else None
+    return occlusion_rule(line.plan)
 
 
 def _limbs(session: SessionLines) -> list[Limb]:
@@ -79,42 +61,47 @@ def _limbs(session: SessionLines) -> list[Limb]:
 
 
 def _issues(
-    athlete: Athlete,
-    ahead: Sequence[SessionLines],
-    locks: Mapping[tuple[int, ...], Lock],
-    record: OcclusionRecord,
+    order: Order, ahead: Sequence[SessionLines], locks: Mapping[tuple[int, ...], Lock]
 ) -> Placed:
-    done = list(record.days)
+    planned = [PlannedOcclusion(one.plan.key, one.on, frozenset(_limbs(one))) for one in ahead]
+    exposures = exposures_ahead(planned, order.occlusion)
     for session in ahead:
-        yield from _of_session(athlete, session, locks[session.place.at], done, record)
-        done.append(OcclusionDay(session.on, frozenset(_limbs(session))))
+        numbers = [exposures[session.plan.key, limb].exposure for limb in _limbs(session)]
+        yield from _of_session(order, session, locks[session.place.at], numbers)
     days_a_week = min((lock.limits.days_a_week for lock in locks.values()), default=0)
-    planned = done[len(record.days) :]
-    for on, issue in frequency_issues(record.days, planned, days_a_week):
+    days = [OcclusionDay(one.on, one.limbs) for one in planned]
+    for on, issue in frequency_issues(order.occlusion.days, days, days_a_week):
         yield next(session.place for session in ahead if session.on == on), issue
 
 
 def _of_session(
-    athlete: Athlete,
-    session: SessionLines,
-    lock: Lock,
-    done: Sequence[OcclusionDay],
-    record: OcclusionRecord,
+    order: Order, session: SessionLines, lock: Lock, exposures: Sequence[int]
 ) -> Placed:
-    lines, limbs = occlusion_lines(session), _limbs(session)
-    exposures = [exposure_on(done, session.on, limb, record.ill) for limb in limbs]
+    lines = occlusion_lines(session)
     works = list(zip(map(_work, lines), exposures, strict=True))
-    for at, issue in session_issues(works, record.pressure_measured, lock.limits):
+    measured = all(_measured(order, line) for line in lines)
+    for at, issue in session_issues(works, measured, lock.limits):
         yield (session.place if at is None else lines[at].place), issue
     groups = [line.plan.group for line in session.lines]
     for line in lines:
         exercise = replace(line.exercise, implement=line.implement)
-        for issue in lifting_issues(exercise, athlete.trains_alone):
+        for issue in lifting_issues(exercise, order.athlete.trains_alone):
             yield line.place, issue
         if line.plan.group is not None and groups.count(line.plan.group) > 1:
             # Done in rounds, the wraps stay on across exercises.
             for issue in break_issues(None):
                 yield line.place, issue
+
+
+def _measured(order: Order, line: Line) -> bool:
+    """A wrap needs none; a cuff's occlusion pressure was measured on that limb, and lately."""
+    rule = _rule(line)
+    if rule is None or rule.restriction is not Restriction.CUFF:
+        return True
+    person = Person(order.occlusion, order.athlete.thigh_cm)
+    least = LIMITS.least_pressure_percent
+    found = cuff_pressure(person, order.kit.cuffs, rule.limb, least, line.on)
+    return found is not None and found.measured
 
 
 def _work(line: Line) -> Work:
