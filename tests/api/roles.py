@@ -144,6 +144,36 @@ def _loads(scene: Scene, _role: str) -> Any:
     return {"athlete": scene.athlete_id, "document": BLOCK}
 
 
+CLEARANCE = {
+    "by": "Dr. Maro Tellin",
+    "profession": "doctor",
+    "licence": "reg. 4711",
+    "on": "2026-01-20",
+    "until": "2026-08-20",
+    "covers": ["injury"],
+}
+PRESSURE = {
+    "mmhg": 180,
+    "on": "2026-01-20",
+    "by": "Maro Tellin",
+    "site": "left-thigh",
+    "position": "seated",
+    "width_mm": 110,
+    "material": "nylon",
+}
+
+
+def _signing(scene: Scene, _role: str) -> Any:
+    answered = scene.phone.writes.entry("screening.answered", {"answers": {"clot": "no"}})
+    scene.phone.syncs(answered)
+    return {"of": answered["id"]}
+
+
+def _record_number(scene: Scene) -> int:
+    path = f"/desk/athletes/{scene.athlete_id}/screening/pressures"
+    return int(scene.coach.post(path, PRESSURE).json["records"][0]["number"])
+
+
 ROWS: Mapping[str, Row] = {
     "about.health": open_to_all(),
     "about.ready": open_to_all(),
@@ -188,6 +218,12 @@ ROWS: Mapping[str, Row] = {
     "calculators.calculate": any_coach(
         path={"key": lambda _: "pulley"}, body={"inputs": {"stack_kg": 50}}
     ),
+    "screening.show_screening": own_coach(),
+    "screening.ask_for_screening": own_coach(),
+    "screening.sign_screening": own_coach(body=_signing),
+    "screening.record_clearance": own_coach(201, body=CLEARANCE),
+    "screening.record_pressure": own_coach(201, body=PRESSURE),
+    "screening.withdraw_record": own_coach(path={"number": _record_number}),
     "held.list_held": own_coach(),
     "held.accept_held": own_coach(path={"position": _held_position}),
 }

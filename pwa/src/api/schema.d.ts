@@ -312,6 +312,108 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/desk/athletes/{athlete_id}/screening": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Answers, what they lead to, what was recorded, and what opens occlusion work. */
+        get: operations["screening.show_screening"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/desk/athletes/{athlete_id}/screening/ask": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Let the athlete's phones ask the questions. */
+        post: operations["screening.ask_for_screening"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/desk/athletes/{athlete_id}/screening/clearances": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Record a licensed clinician's clearance; the coach's own word is none. */
+        post: operations["screening.record_clearance"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/desk/athletes/{athlete_id}/screening/pressures": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Record a limb occlusion pressure that somebody trained has measured. */
+        post: operations["screening.record_pressure"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/desk/athletes/{athlete_id}/screening/records/{number}/withdraw": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Let a record count no more; what rests on it closes. */
+        post: operations["screening.withdraw_record"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/desk/athletes/{athlete_id}/screening/sign": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Sign the latest screening, once it was read. */
+        post: operations["screening.sign_screening"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/desk/blocks": {
         parameters: {
             query?: never;
@@ -827,6 +929,7 @@ export interface components {
             born?: string;
             stature_m?: number;
             body_mass_kg?: number;
+            thigh_cm?: number;
             pounds?: boolean;
             session_minutes?: number;
             trains_alone?: boolean;
@@ -1069,6 +1172,129 @@ export interface components {
         };
         ResultsAnswer: {
             sessions?: components["schemas"]["SessionResultAnswer"][];
+        };
+        LockAnswer: {
+            open?: boolean;
+            /** @enum {string} */
+            outcome?: "open" | "needs-reading" | "not-today" | "incomplete" | "doctor-first" | "clinical" | "locked";
+            why?: string[];
+            what_opens_it?: string[];
+            do_now?: string[];
+            /** Format: date */
+            until?: string | null;
+            company?: boolean;
+            as_prescribed?: boolean;
+        };
+        ScreeningReplyAnswer: {
+            key?: string;
+            question?: string;
+            answer?: string;
+            /** @description where it leads; empty: nowhere */
+            outcome?: string;
+        };
+        AnsweredAnswer: {
+            id?: string;
+            /** Format: date */
+            on?: string;
+            /** @enum {string} */
+            kind?: "screening" | "today";
+            answers?: components["schemas"]["ScreeningReplyAnswer"][];
+        };
+        ScreeningReasonAnswer: {
+            key?: string;
+            /** @enum {string} */
+            outcome?: "open" | "needs-reading" | "not-today" | "incomplete" | "doctor-first" | "clinical" | "locked";
+            words?: string;
+            opens?: string;
+            urgent?: string;
+            coverable?: boolean;
+            covered?: boolean;
+        };
+        AfterAnswer: {
+            /** Format: date */
+            on?: string;
+            hours?: number;
+            signs?: string[];
+            do_now?: string[];
+            locks?: boolean;
+        };
+        ScreeningRecordAnswer: {
+            number?: number;
+            /** @enum {string} */
+            kind?: "signature" | "clearance" | "pressure";
+            /** Format: date-time */
+            recorded_at?: string;
+            /** Format: date-time */
+            withdrawn_at?: string | null;
+            body?: {
+                [key: string]: unknown;
+            };
+        };
+        ExposureAnswer: {
+            limb?: string;
+            number?: number;
+            rung?: string;
+        };
+        ScreeningPageAnswer: {
+            /** Format: date-time */
+            asked_at?: string | null;
+            lock?: components["schemas"]["LockAnswer"];
+            signed?: boolean;
+            latest?: components["schemas"]["AnsweredAnswer"] | null;
+            earlier?: components["schemas"]["AnsweredAnswer"][];
+            reasons?: components["schemas"]["ScreeningReasonAnswer"][];
+            after?: components["schemas"]["AfterAnswer"][];
+            records?: components["schemas"]["ScreeningRecordAnswer"][];
+            exposures?: components["schemas"]["ExposureAnswer"][];
+        };
+        ClinicianLimits: {
+            load_percent?: number;
+            wear_minutes?: number;
+            days_a_week?: number;
+            tightness?: number;
+            pressure_percent?: number;
+            in_words?: string;
+        };
+        Prescription: {
+            cuff: string;
+            width_mm: number;
+            material: string;
+            pressure: string;
+            as_written: string;
+        };
+        Clearance: {
+            by: string;
+            /** @enum {string} */
+            profession: "doctor" | "physiotherapist" | "nurse-practitioner";
+            licence: string;
+            /** Format: date */
+            on: string;
+            /** Format: date */
+            until: string;
+            covers: string[];
+            limits?: components["schemas"]["ClinicianLimits"];
+            alone?: boolean;
+            prescription?: components["schemas"]["Prescription"];
+        };
+        Measured: {
+            mmhg: number;
+            /** Format: date */
+            on: string;
+            by: string;
+            site: string;
+            position: string;
+            width_mm: number;
+            material: string;
+        };
+        Signing: {
+            of: string;
+            /** @default  */
+            note: string;
+            /**
+             * @default training
+             * @enum {string}
+             */
+            aim: "training" | "recovery";
         };
         BlockLineAnswer: {
             id?: string;
@@ -1499,6 +1725,34 @@ export interface components {
             rise: components["schemas"]["Rise"];
             hold?: boolean;
         };
+        NextLoad: {
+            sets: number;
+            total_under: number;
+            first_under: number;
+            last_over: number;
+            up_kg: number;
+            hold_kg: number;
+            down_kg: number;
+            tenth_kg: number;
+        };
+        SheetOcclusion: {
+            exposure: number;
+            rung: string;
+            wear_s: number;
+            limit_s: number;
+            break_s: number;
+            gap_h: number;
+            after?: string[];
+            most_tightness?: number;
+            pressure_mmhg?: number;
+            pressure_basis?: string;
+            /** Format: date */
+            until?: string;
+            company?: boolean;
+            expected?: number[];
+            limits?: string;
+            next?: components["schemas"]["NextLoad"];
+        };
         SheetMove: {
             /** @enum {string} */
             side: "left" | "right";
@@ -1536,6 +1790,7 @@ export interface components {
             notes?: string[];
             cautions?: string[];
             locked?: string;
+            occlusion?: components["schemas"]["SheetOcclusion"];
             rig?: string[];
             loading?: components["schemas"]["SheetOrder"];
             stripping?: components["schemas"]["SheetOrder"];
@@ -3148,6 +3403,546 @@ export interface operations {
             };
             /** @description Not found */
             404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not now */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    "screening.show_screening": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                athlete_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Done */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ScreeningPageAnswer"];
+                };
+            };
+            /** @description Log in or pair first */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not now */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    "screening.ask_for_screening": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                athlete_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Empty"];
+            };
+        };
+        responses: {
+            /** @description Done */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ScreeningPageAnswer"];
+                };
+            };
+            /** @description The body cannot be read */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Log in or pair first */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not from another site */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Too much at once */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not of the type that is taken here */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Understood, but cannot be used */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not now */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    "screening.record_clearance": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                athlete_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Clearance"];
+            };
+        };
+        responses: {
+            /** @description Done */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ScreeningPageAnswer"];
+                };
+            };
+            /** @description The body cannot be read */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Log in or pair first */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not from another site */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Too much at once */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not of the type that is taken here */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Understood, but cannot be used */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not now */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    "screening.record_pressure": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                athlete_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Measured"];
+            };
+        };
+        responses: {
+            /** @description Done */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ScreeningPageAnswer"];
+                };
+            };
+            /** @description The body cannot be read */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Log in or pair first */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not from another site */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Too much at once */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not of the type that is taken here */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Understood, but cannot be used */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not now */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    "screening.withdraw_record": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                athlete_id: string;
+                number: number;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Empty"];
+            };
+        };
+        responses: {
+            /** @description Done */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ScreeningPageAnswer"];
+                };
+            };
+            /** @description The body cannot be read */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Log in or pair first */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not from another site */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Too much at once */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not of the type that is taken here */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Understood, but cannot be used */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not now */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    "screening.sign_screening": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                athlete_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Signing"];
+            };
+        };
+        responses: {
+            /** @description Done */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ScreeningPageAnswer"];
+                };
+            };
+            /** @description The body cannot be read */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Log in or pair first */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not from another site */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Too much at once */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not of the type that is taken here */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Understood, but cannot be used */
+            422: {
                 headers: {
                     [name: string]: unknown;
                 };

@@ -14,6 +14,7 @@ from undercroft.api import (
     desk_blocks,
     desk_held,
     desk_results,
+    desk_screening,
     headers,
     logs,
     pairing,
@@ -36,6 +37,7 @@ SECTIONS = (
     desk_held.section,
     desk_blocks.section,
     desk_results.section,
+    desk_screening.section,
     calculators.section,
 )
 

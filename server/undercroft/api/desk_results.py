@@ -30,9 +30,9 @@ def show_catalogue() -> dict[str, Any]:
 @section.get("/athletes/<athlete_id>")
 @by(COACH)
 @gives(shapes.AthletePageAnswer)
-def show_athlete(athlete_id: str) -> athlete_page.AthletePage:
+def show_athlete(athlete_id: str, now: int) -> athlete_page.AthletePage:
     """One athlete: document, kit, maxima, devices."""
-    return athlete_page.page(athlete_id)
+    return athlete_page.page(athlete_id, now)
 
 
 @section.post("/athletes/<athlete_id>/document")

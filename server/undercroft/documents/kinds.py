@@ -63,7 +63,7 @@ KINDS: Mapping[str, Kind] = MappingProxyType(
         "session.finished": _kind(
             _SESSION, rpe=halves(0, 10), minutes=whole(0, 1440, "minutes"), comment_=COMMENT
         ),
-        "session.stopped": _kind(_SESSION, why=WHY, comment_=COMMENT),
+        "session.stopped": _kind(_SESSION, why=WHY, signs_=many(text(40), 40), comment_=COMMENT),
         "set.done": _kind(
             _SET,
             load_kg_=KG,

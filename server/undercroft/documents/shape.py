@@ -4,7 +4,9 @@ from dataclasses import MISSING
 from dataclasses import fields as dataclass_fields
 from typing import Any, ClassVar
 
-from marshmallow import RAISE, Schema, post_dump, post_load
+from marshmallow import RAISE, Schema, ValidationError, post_dump, post_load
+
+from undercroft.domain.errors import DomainError
 
 UNKNOWN = "not known here; remove it or correct its spelling"
 MISSING_FIELD = "missing; it is needed"
@@ -30,7 +32,12 @@ class Shape(Schema):
 
     @post_load
     def _build(self, data: dict[str, Any], **_: Any) -> Any:
-        return self.builds(**data)
+        try:
+            return self.builds(**data)
+        except DomainError as refused:
+            field = refused.where.rpartition(".")[2]
+            known = field if field in self.fields else "_schema"
+            raise ValidationError({known: [f"{refused.what}; {refused.right}"]}) from None
 
     @post_dump
     def _without_defaults(self, data: dict[str, Any], **_: Any) -> dict[str, Any]:

@@ -6,7 +6,7 @@ from undercroft.documents.entries import envelope
 from undercroft.services import accounts, held, ledger
 from undercroft.services.clock import iso
 from undercroft.services.refusals import Invalid
-from undercroft.store import athletes, coaches, revisions
+from undercroft.store import athletes, coaches, revisions, screening
 
 
 def coach_id(email: str) -> str:
@@ -33,6 +33,15 @@ def of_athlete(athlete_id: str) -> dict[str, Any]:
                 "block": r.document,
             }
             for r in revisions.all_revisions(athlete_id)
+        ],
+        "screening": [
+            {
+                "kind": r.kind,
+                "recorded_at": iso(r.recorded_at),
+                "withdrawn_at": None if r.withdrawn_at is None else iso(r.withdrawn_at),
+                "record": r.body,
+            }
+            for r in screening.records(athlete_id)
         ],
         "entries": [envelope(entry) for entry in ledger.entries_of(athlete_id)],
         "held": [

@@ -8,7 +8,7 @@ from undercroft.documents.canonical import plain
 from undercroft.documents.catalogue import catalogue
 from undercroft.documents.kit import KitShape
 from undercroft.documents.reading import read_athlete, read_kit
-from undercroft.services import devices, planning, tracking
+from undercroft.services import devices, planning, screening_page, tracking
 from undercroft.services.devices import DeviceSeen
 from undercroft.services.people import athlete_document, feed_body
 from undercroft.services.tracker_feed import MaximumSeen, maxima_of, publish_trackers
@@ -17,11 +17,6 @@ from undercroft.store.feed import athlete_lock, publish
 
 THE_KIT = ""
 """Key of the kit in the feed: an athlete has one, so that one of another key takes its place."""
-
-SCREENING = {
-    "state": "not-asked",
-    "text": "Screening is not asked in this version, so occlusion work stays locked.",
-}
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +34,7 @@ class AthletePage:
     screening: dict[str, str]
 
 
-def page(athlete_id: str) -> AthletePage:
+def page(athlete_id: str, now: int) -> AthletePage:
     """Everything on the athlete's page."""
     row = athletes.athlete_with_coach(athlete_id)
     athlete = athlete_document(row)
@@ -53,7 +48,7 @@ def page(athlete_id: str) -> AthletePage:
         revision=None if sent is None else sent.number,
         maxima=maxima_of(athlete_id, athlete),
         devices=devices.devices_of(athlete_id),
-        screening=SCREENING,
+        screening=screening_page.in_short(athlete_id, now),
     )
 
 

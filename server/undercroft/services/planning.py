@@ -16,7 +16,10 @@ from undercroft.domain.load_sheet import LoadSheet
 from undercroft.domain.program.block import Block
 from undercroft.domain.program.finding import Severity
 from undercroft.domain.sheet import Order, WorkedOut, work_out
+from undercroft.domain.sheet.occlusion import has_occlusion
+from undercroft.domain.sheet.session import NOTHING_ON_RECORD
 from undercroft.services import tracking
+from undercroft.services.occlusion_record import record_of
 from undercroft.services.people import athlete_document, kit_document
 from undercroft.store import last_done, models, revisions
 from undercroft.store.feed import last_position, publish
@@ -69,6 +72,7 @@ def order_for(row: models.Athlete, block: Block, starts_on: date) -> Order:
         catalogue=catalogue(),
         standing=tracking.standing_now(row.id, athlete, last_kg),
         starts_on=starts_on,
+        occlusion=record_of(row.id, athlete) if has_occlusion(block) else NOTHING_ON_RECORD,
     )
 
 

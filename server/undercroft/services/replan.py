@@ -12,10 +12,12 @@ from undercroft.domain.athlete import Athlete
 from undercroft.domain.ledger import Entry, fold
 from undercroft.domain.strength import TestedMax
 from undercroft.domain.told import Told, first_loads, told_by
-from undercroft.services import ledger, planning, tracking
+from undercroft.services import ledger, occlusion_record, planning, tracking
 from undercroft.services.clock import day_of
 from undercroft.services.closing import Closed, closed_by
+from undercroft.services.occlusion_record import TOLD_BY
 from undercroft.services.people import athlete_document
+from undercroft.services.screening_feed import publish_standing
 from undercroft.services.tracker_feed import publish_trackers
 from undercroft.services.tracking import Heard
 from undercroft.store import entries as lines
@@ -34,18 +36,29 @@ def replan(athlete_id: str, entries: Sequence[Entry]) -> None:
     and with the athlete's lock held; what it changes goes out by `store.feed.publish`.
     """
     closed = closed_by(athlete_id, entries)
-    tested = any(e.kind == "max.tested" for e in entries)
-    if not closed and not tested:
+    kinds = {entry.kind for entry in entries}
+    tested, screened = "max.tested" in kinds, bool(kinds.intersection(TOLD_BY))
+    if not closed and not tested and not screened:
         return
     with athlete_lock(athlete_id) as row:
         athlete = athlete_document(row)
         moved: set[str] = set()
+        latest = _received(athlete_id, entries)
         for one in closed:
             moved |= _hear(athlete_id, athlete, one)
+            occlusion_record.hear(athlete_id, one, latest)
         if tested:
             moved |= _hear_tests(athlete_id, athlete)
         planning.refresh(row, moved, most=AHEAD)
         publish_trackers(athlete_id, athlete, moved)
+        if screened:
+            publish_standing(row, occlusion_record.record_of(athlete_id, athlete))
+
+
+def _received(athlete_id: str, entries: Sequence[Entry]) -> date:
+    """The day on which the batch came in."""
+    position = entries[-1].position
+    return day_of(lines.received_at(athlete_id, [position])[position])
 
 
 def _hear(athlete_id: str, athlete: Athlete, closed: Closed) -> set[str]:

@@ -63,6 +63,7 @@ class Athlete(Table):
     kit = JsonText(null=True)
     position = BigIntegerField(default=0)
     created_at = BigIntegerField()
+    screening_asked_at = BigIntegerField(null=True)
 
 
 class Device(Table):
@@ -239,6 +240,37 @@ class LastDone(Table):
         primary_key = CompositeKey("athlete", "exercise")
 
 
+class ScreeningRecord(Table):
+    """What the coach recorded of screening; `kind` is signature, clearance or pressure.
+
+    Nothing is changed or removed; what was withdrawn counts no more.
+    """
+
+    athlete_id: str
+    athlete = ForeignKeyField(Athlete, on_delete="CASCADE", index=False)
+    number = IntegerField()
+    kind = TextField()
+    body = JsonText()
+    recorded_at = BigIntegerField()
+    recorded_by = TextField()
+    withdrawn_at = BigIntegerField(null=True)
+
+    class Meta:
+        primary_key = CompositeKey("athlete", "number")
+
+
+class OcclusionSession(Table):
+    """What each limb had in a closed session; `session_order` as in `TrackerState`."""
+
+    athlete_id: str
+    athlete = ForeignKeyField(Athlete, on_delete="CASCADE", index=False)
+    session_order = TextField()
+    body = JsonText()
+
+    class Meta:
+        primary_key = CompositeKey("athlete", "session_order")
+
+
 class RateLimit(Table):
     """How often something was tried in one window of time."""
 
@@ -265,5 +297,7 @@ ALL = (
     Change,
     TrackerState,
     LastDone,
+    ScreeningRecord,
+    OcclusionSession,
     RateLimit,
 )

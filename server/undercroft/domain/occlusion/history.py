@@ -60,6 +60,13 @@ class ScreeningFile:
         """Does the athlete train alone, as far as anybody says so?"""
         return self.trains_alone or (self.latest is not None and said_yes(self.latest, "alone"))
 
+    @property
+    def last_day(self) -> date:
+        """The last day of which anything is on record."""
+        told = [one.on for one in self.answered] + [one.on for one in self.after]
+        told += [one.on for one in self.stopped] + [one.on for one in self.signatures]
+        return max([*told, *(one.on for one in self.clearances)], default=date.min)
+
     def of_day(self, on: date) -> tuple[Answered, ...]:
         """Answers of that day to the questions of the day."""
         return tuple(a for a in self.answered if a.on == on and a.asked is Asked.TODAY)

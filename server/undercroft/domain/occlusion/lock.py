@@ -64,7 +64,13 @@ def state_on(on: date, file: ScreeningFile) -> Lock:
 def states_on(days: Iterable[date], file: ScreeningFile) -> dict[date, Lock]:
     """The lock on each of many days, with the record read once."""
     standing = standing_reasons(file)
-    return {on: _state(on, file, standing) for on in days}
+    return {on: _state(on, file, standing, reasons_of_day(file, on)) for on in days}
+
+
+def lasting_on(days: Iterable[date], file: ScreeningFile) -> dict[date, Lock]:
+    """As `states_on`, but for what closes a single day: whoever starts work looks at that anew."""
+    standing = standing_reasons(file)
+    return {on: _state(on, file, standing, ()) for on in days}
 
 
 def start_on(on: date, file: ScreeningFile, after_check_due: bool = False) -> Lock:
@@ -85,10 +91,12 @@ def start_on(on: date, file: ScreeningFile, after_check_due: bool = False) -> Lo
     )
 
 
-def _state(on: date, file: ScreeningFile, standing: Collection[Standing]) -> Lock:
+def _state(
+    on: date, file: ScreeningFile, standing: Collection[Standing], of_day: Iterable[Reason]
+) -> Lock:
     covered = covered_on(on, file, standing)
     closing = [one.closed for one in covered if one.closed is not None]
-    closing += [*lacking_on(on, file), *reasons_of_day(file, on)]
+    closing += [*lacking_on(on, file), *of_day]
     return _closed(closing) if closing else _opened(file, covered)
 
 

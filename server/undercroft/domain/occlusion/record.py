@@ -8,7 +8,7 @@ from undercroft.domain.occlusion.answers import said_yes
 from undercroft.domain.occlusion.exposure import OcclusionDay, exposure_on
 from undercroft.domain.occlusion.history import ScreeningFile
 from undercroft.domain.occlusion.ladder import FULL_DOSE
-from undercroft.domain.occlusion.lock import Lock, states_on
+from undercroft.domain.occlusion.lock import Lock, lasting_on
 from undercroft.domain.occlusion.pressure import Measured
 from undercroft.domain.occlusion.site import is_arm
 from undercroft.domain.program.methods import Limb
@@ -37,13 +37,13 @@ class OcclusionRecord:
     def locks(self, days: Iterable[date]) -> dict[date, Lock]:
         """The lock by planned day; one that has gone by gets that of the last day on record.
 
-        Work that comes late is done under what was recorded since.
+        Work that comes late is done under what was recorded since. Answers of a single day are
+        not in it: the questions of the day are asked anew before the first wrap goes on.
         """
         wanted = tuple(days)
-        told = [one.on for one in self.screening.answered]
-        told += [one.on for one in self.screening.signatures]
-        known = max(told, default=date.min)
-        states = states_on({max(on, known) for on in wanted}, self.screening)
+        file = self.screening
+        known = file.last_day
+        states = lasting_on({max(on, known) for on in wanted}, file)
         return {on: states[max(on, known)] for on in wanted}
 
 

@@ -20,7 +20,7 @@ from undercroft.domain.occlusion import (
     rung_in_words,
     work_of,
 )
-from undercroft.domain.program.block import ExercisePlan, SessionPlan
+from undercroft.domain.program.block import Block, ExercisePlan, SessionPlan
 from undercroft.domain.program.methods import Method, OcclusionRule, Restriction
 from undercroft.domain.sheet.day import Day, OcclusionToday
 
@@ -40,6 +40,12 @@ def planned_occlusion(session: SessionPlan, on: date) -> PlannedOcclusion | None
     """The session's limbs that work with a wrap or cuff on; None where there are none."""
     limbs = frozenset(rule.limb for rule in map(occlusion_rule, session.exercises) if rule)
     return PlannedOcclusion(session.key, on, limbs) if limbs else None
+
+
+def has_occlusion(block: Block) -> bool:
+    """Is there any work in it with a wrap or cuff on?"""
+    plans = (e for week in block.weeks for one in week.sessions for e in one.exercises)
+    return any(occlusion_rule(plan) is not None for plan in plans)
 
 
 def clinics_own(day: Day, plan: ExercisePlan) -> bool:

@@ -1,0 +1,74 @@
+"""The desk's screening: asked for, read and signed; clearances and pressures recorded."""
+
+from typing import Any
+
+from undercroft.api import screening_shapes as shapes
+from undercroft.api.contract import COACH, Section, by, gives, takes
+from undercroft.documents.screening import ClearanceShape, MeasuredShape, SigningShape
+from undercroft.services import screening, screening_page
+from undercroft.services.accounts import CoachSeen
+from undercroft.services.screening_page import ScreeningPage
+
+section = Section("screening", "/api/v1/desk/athletes/<athlete_id>/screening")
+
+
+@section.get("")
+@by(COACH)
+@gives(shapes.ScreeningPageAnswer)
+def show_screening(athlete_id: str, now: int) -> ScreeningPage:
+    """Answers, what they lead to, what was recorded, and what opens occlusion work."""
+    return screening_page.page(athlete_id, now)
+
+
+@section.post("/ask")
+@by(COACH)
+@gives(shapes.ScreeningPageAnswer)
+def ask_for_screening(athlete_id: str, now: int) -> ScreeningPage:
+    """Let the athlete's phones ask the questions."""
+    screening.ask(athlete_id, now)
+    return screening_page.page(athlete_id, now)
+
+
+@section.post("/sign")
+@by(COACH)
+@takes(SigningShape)
+@gives(shapes.ScreeningPageAnswer)
+def sign_screening(
+    coach: CoachSeen, athlete_id: str, body: dict[str, Any], now: int
+) -> ScreeningPage:
+    """Sign the latest screening, once it was read."""
+    screening.sign(athlete_id, screening.Signed(**body), _recording(coach), now)
+    return screening_page.page(athlete_id, now)
+
+
+@section.post("/clearances")
+@by(COACH)
+@takes(ClearanceShape)
+@gives(shapes.ScreeningPageAnswer, 201)
+def record_clearance(coach: CoachSeen, athlete_id: str, body: Any, now: int) -> ScreeningPage:
+    """Record a licensed clinician's clearance; the coach's own word is none."""
+    screening.clear(athlete_id, body, _recording(coach), now)
+    return screening_page.page(athlete_id, now)
+
+
+@section.post("/pressures")
+@by(COACH)
+@takes(MeasuredShape)
+@gives(shapes.ScreeningPageAnswer, 201)
+def record_pressure(coach: CoachSeen, athlete_id: str, body: Any, now: int) -> ScreeningPage:
+    """Record a limb occlusion pressure that somebody trained has measured."""
+    screening.measure(athlete_id, body, _recording(coach), now)
+    return screening_page.page(athlete_id, now)
+
+
+@section.post("/records/<int:number>/withdraw")
+@by(COACH)
+@gives(shapes.ScreeningPageAnswer)
+def withdraw_record(athlete_id: str, number: int, now: int) -> ScreeningPage:
+    """Let a record count no more; what rests on it closes."""
+    screening.withdraw(athlete_id, number, now)
+    return screening_page.page(athlete_id, now)
+
+
+def _recording(coach: CoachSeen) -> screening.Coach:
+    return screening.Coach(coach.id, coach.name)

@@ -1,0 +1,209 @@
+"""Screening as the desk reads it: answers, what they lead to, what was recorded, what opens it."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import date
+from typing import Any
+
+from undercroft.domain.occlusion import (
+    AFTER_SIGNS,
+    BY_KEY,
+    CLEARABLE,
+    QUESTIONS,
+    AfterCheck,
+    Answered,
+    Lock,
+    OcclusionRecord,
+    ScreeningFile,
+    Urgency,
+    after_decision,
+    exposure_on,
+    rung_in_words,
+)
+from undercroft.domain.occlusion.covering import covered_on
+from undercroft.domain.occlusion.history import standing_reasons
+from undercroft.domain.occlusion.screening import answer_reasons
+from undercroft.domain.program.methods import Limb
+from undercroft.services.clock import day_of
+from undercroft.services.occlusion_record import record_of
+from undercroft.services.people import athlete_document
+from undercroft.store import athletes, screening
+from undercroft.store.models import ScreeningRecord
+
+NOT_ASKED = "Not asked yet: occlusion work stays locked."
+LIMBS = (Limb.THIGH, Limb.UPPER_ARM)
+
+
+@dataclass(frozen=True, slots=True)
+class AnswerSeen:
+    """One answer in words; `outcome` is where it leads, empty where it leads nowhere."""
+
+    key: str
+    question: str
+    answer: str
+    outcome: str
+
+
+@dataclass(frozen=True, slots=True)
+class AnsweredSeen:
+    """One set of answers; `kind` is screening or today."""
+
+    id: str
+    on: date
+    kind: str
+    answers: list[AnswerSeen]
+
+
+@dataclass(frozen=True, slots=True)
+class ReasonSeen:
+    """Why it is not simply open; `coverable`: a clearance can name it; `covered`: one does."""
+
+    key: str
+    outcome: str
+    words: str
+    opens: str
+    urgent: str
+    coverable: bool
+    covered: bool
+
+
+@dataclass(frozen=True, slots=True)
+class AfterSeen:
+    """The questions after occlusion work, as they were answered."""
+
+    on: date
+    hours: int
+    signs: list[str]
+    do_now: list[str]
+    locks: bool
+
+
+@dataclass(frozen=True, slots=True)
+class RecordSeen:
+    """What a coach recorded; `body` is the document of its kind."""
+
+    number: int
+    kind: str
+    recorded_at: int
+    withdrawn_at: int | None
+    body: dict[str, Any]
+
+
+@dataclass(frozen=True, slots=True)
+class ExposureSeen:
+    """The next exposure of arms or legs, if it came today, and what it may hold."""
+
+    limb: str
+    number: int
+    rung: str
+
+
+@dataclass(frozen=True, slots=True)
+class ScreeningPage:
+    """Everything at once; `latest` is the screening to be read and signed."""
+
+    asked_at: int | None
+    lock: Lock
+    signed: bool
+    latest: AnsweredSeen | None
+    earlier: list[AnsweredSeen]
+    reasons: list[ReasonSeen]
+    after: list[AfterSeen]
+    records: list[RecordSeen]
+    exposures: list[ExposureSeen]
+
+
+def page(athlete_id: str, now: int) -> ScreeningPage:
+    """The athlete's screening as it stands today."""
+    row = athletes.athlete_with_coach(athlete_id)
+    record = record_of(athlete_id, athlete_document(row))
+    file, today = record.screening, day_of(now)
+    latest = file.latest
+    signed = latest is not None and any(one.of == latest.id for one in file.signatures)
+    others = [one for one in reversed(file.answered) if one is not latest]
+    return ScreeningPage(
+        asked_at=row.screening_asked_at,
+        lock=record.locks([today])[today],
+        signed=signed,
+        latest=None if latest is None else _seen(latest),
+        earlier=[_seen(one) for one in others],
+        reasons=list(_reasons(today, file)),
+        after=[_after(one) for one in reversed(file.after)],
+        records=[_record(one) for one in reversed(screening.records(athlete_id))],
+        exposures=[_exposure(record, limb, today) for limb in LIMBS],
+    )
+
+
+def in_short(athlete_id: str, now: int) -> dict[str, str]:
+    """State and a line of words, for the athlete's page."""
+    row = athletes.athlete_with_coach(athlete_id)
+    if row.screening_asked_at is None:
+        return {"state": "not-asked", "text": NOT_ASKED}
+    today = day_of(now)
+    lock = record_of(athlete_id, athlete_document(row)).locks([today])[today]
+    if lock.open:
+        until = "" if lock.until is None else f" until {lock.until:%-d %B %Y}"
+        return {"state": "open", "text": f"Occlusion work is open{until}."}
+    why = lock.why[0] if lock.why else "nothing is on record"
+    return {"state": str(lock.outcome), "text": f"Occlusion work is locked: {why}."}
+
+
+def _seen(one: Answered) -> AnsweredSeen:
+    leads = {reason.key: str(reason.outcome) for reason in answer_reasons(one)}
+    asked = [q for q in QUESTIONS if q.asked is one.asked or q.key in one.given]
+    answers = [
+        AnswerSeen(q.key, q.text, _in_words(q.key, one.given), leads.pop(q.key, "")) for q in asked
+    ]
+    strange = [key for key in one.given if key not in BY_KEY]
+    for key in strange:
+        outcome = leads.get(key, "")
+        answers.append(AnswerSeen(key, "not known here", str(one.given[key]), outcome))
+    return AnsweredSeen(one.id, one.on, str(one.asked), answers)
+
+
+def _in_words(key: str, given: Any) -> str:
+    if key not in given:
+        return "not answered"
+    unit = BY_KEY[key].unit
+    return f"{given[key]} {unit}".strip().replace("not-sure", "not sure")
+
+
+def _reasons(on: date, file: ScreeningFile) -> Iterator[ReasonSeen]:
+    """Those that a clinician has to look at, ever given; then those of the latest screening."""
+    told: set[str] = set()
+    for one in covered_on(on, file, standing_reasons(file)):
+        why = one.standing.reason
+        told.add(why.key)
+        covered = one.closed is None
+        opens = why.opens if one.closed is None else one.closed.opens
+        yield ReasonSeen(
+            why.key, str(why.outcome), why.words, opens, why.urgent, why.key in CLEARABLE, covered
+        )
+    for why in answer_reasons(file.latest) if file.latest else ():
+        if why.key not in told and why.outcome.gravity:
+            yield ReasonSeen(
+                why.key,
+                str(why.outcome),
+                why.words,
+                why.opens,
+                why.urgent,
+                why.key in CLEARABLE,
+                covered=False,
+            )
+
+
+def _after(one: AfterCheck) -> AfterSeen:
+    texts = {sign.key: sign.text for sign in AFTER_SIGNS}
+    decided = after_decision(one)
+    do_now = [] if decided.urgency is Urgency.NONE else list(decided.do_now)
+    signs = [texts.get(key, key) for key in one.signs]
+    return AfterSeen(one.on, one.hours, signs, do_now, decided.locks)
+
+
+def _record(row: ScreeningRecord) -> RecordSeen:
+    return RecordSeen(row.number, row.kind, row.recorded_at, row.withdrawn_at, row.body)
+
+
+def _exposure(record: OcclusionRecord, limb: Limb, today: date) -> ExposureSeen:
+    number = exposure_on(record.days, today, limb, record.ill)
+    return ExposureSeen(str(limb), number, rung_in_words(number))

@@ -1,0 +1,80 @@
+"""What the coach recorded of screening, and what each session's occlusion work amounted to."""
+
+from collections.abc import Sequence
+from typing import Any
+
+from peewee import fn
+
+from undercroft.store.models import Athlete, OcclusionSession, ScreeningRecord
+
+
+def ask(athlete_id: str, now: int) -> None:
+    """Remember when the screening was first asked for."""
+    Athlete.update(screening_asked_at=now).where(
+        Athlete.id == athlete_id, Athlete.screening_asked_at.is_null()
+    ).execute()
+
+
+def records(athlete_id: str) -> list[ScreeningRecord]:
+    """Everything that was recorded, withdrawn or not, oldest first."""
+    rows = ScreeningRecord.select().where(ScreeningRecord.athlete == athlete_id)
+    return list(rows.order_by(ScreeningRecord.number))
+
+
+def add(athlete_id: str, kind: str, body: Any, now: int, by: str) -> None:
+    """Record something; call with the athlete's lock held."""
+    last = (
+        ScreeningRecord.select(fn.MAX(ScreeningRecord.number))
+        .where(ScreeningRecord.athlete == athlete_id)
+        .scalar()
+    )
+    ScreeningRecord.insert(
+        athlete=athlete_id,
+        number=(last or 0) + 1,
+        kind=kind,
+        body=body,
+        recorded_at=now,
+        recorded_by=by,
+    ).execute()
+
+
+def withdraw(athlete_id: str, number: int, now: int) -> bool:
+    """Let a record count no more; was there one that counted?"""
+    changed = (
+        ScreeningRecord.update(withdrawn_at=now)
+        .where(
+            ScreeningRecord.athlete == athlete_id,
+            ScreeningRecord.number == number,
+            ScreeningRecord.withdrawn_at.is_null(),
+        )
+        .execute()
+    )
+    return bool(changed)
+
+
+def sessions(athlete_id: str) -> list[OcclusionSession]:
+    """Closed sessions with occlusion work, in the order of sessions."""
+    rows = OcclusionSession.select().where(OcclusionSession.athlete == athlete_id)
+    return list(rows.order_by(OcclusionSession.session_order))
+
+
+def keep_session(athlete_id: str, order: str, body: Any) -> None:
+    """Keep what a session amounted to, in place of what was kept of it before."""
+    OcclusionSession.insert(athlete=athlete_id, session_order=order, body=body).on_conflict(
+        conflict_target=[OcclusionSession.athlete, OcclusionSession.session_order],
+        update={OcclusionSession.body: body},
+    ).execute()
+
+
+def forget_sessions(athlete_id: str, orders: Sequence[str]) -> None:
+    OcclusionSession.delete().where(
+        OcclusionSession.athlete == athlete_id, OcclusionSession.session_order.in_(orders)
+    ).execute()
+
+
+def orders_with(athlete_id: str, part: str) -> list[str]:
+    """Places in the order of sessions that contain a text."""
+    rows = OcclusionSession.select(OcclusionSession.session_order).where(
+        OcclusionSession.athlete == athlete_id, OcclusionSession.session_order.contains(part)
+    )
+    return [row.session_order for row in rows]
