@@ -77,7 +77,7 @@ def test_the_desk_reads_planned_beside_done_and_the_next_loads_have_moved(
 
     database.open_database(server.database)
     database.connect()
-    done = results.results(squad.athlete_id)
+    done = results.results(squad.athlete_id).sessions
     database.close_all()
     (monday,) = [session for session in done if session.session == "w1-mon"]
     assert monday.state == "finished"
@@ -162,7 +162,7 @@ def test_two_phones_without_a_network_on_one_session_are_told_as_two_answers(
         hands.send_now(second, server.url)
     database.open_database(server.database)
     database.connect()
-    (monday,) = [s for s in results.results(squad.athlete_id) if s.session == "w1-mon"]
+    (monday,) = [s for s in results.results(squad.athlete_id).sessions if s.session == "w1-mon"]
     database.close_all()
     done = monday.exercises[0].sets[0].done
     assert done is not None
@@ -183,7 +183,7 @@ def test_a_set_is_corrected_in_the_session_and_the_desk_has_the_correction_alone
     hands.send_now(page, server.url)
     database.open_database(server.database)
     database.connect()
-    (monday,) = [s for s in results.results(squad.athlete_id) if s.session == "w1-mon"]
+    (monday,) = [s for s in results.results(squad.athlete_id).sessions if s.session == "w1-mon"]
     database.close_all()
     done = monday.exercises[0].sets[0].done
     assert done is not None

@@ -302,7 +302,7 @@ export interface paths {
             path?: never;
             cookie?: never;
         };
-        /** Planned against done, newest session first. */
+        /** Planned against done, newest session first, and what was done outside the plan. */
         get: operations["results.show_results"];
         put?: never;
         post?: never;
@@ -1170,8 +1170,29 @@ export interface components {
             why_stopped?: string | null;
             exercises?: components["schemas"]["ExerciseResultAnswer"][];
         };
+        OutsideSetAnswer: {
+            key?: string;
+            /** @description the exercise that the athlete added it to */
+            added_to?: string | null;
+            done?: components["schemas"]["DoneAnswer"];
+        };
+        OutsideAnswer: {
+            revision?: number | null;
+            session?: string;
+            /** @description what is not known here */
+            why?: string;
+            /** @description what the phone's clock said */
+            at?: string | null;
+            rpe?: number | null;
+            minutes?: number | null;
+            comment?: string | null;
+            why_stopped?: string | null;
+            sets?: components["schemas"]["OutsideSetAnswer"][];
+        };
         ResultsAnswer: {
             sessions?: components["schemas"]["SessionResultAnswer"][];
+            /** @description work that names a revision, session or set that was never sent */
+            outside?: components["schemas"]["OutsideAnswer"][];
         };
         LockAnswer: {
             open?: boolean;

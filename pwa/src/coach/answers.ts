@@ -60,6 +60,9 @@ export type Done = Answer<"DoneAnswer">;
 export type ResultSet = Answer<"SetResultAnswer">;
 export type ResultExercise = Answer<"ExerciseResultAnswer">;
 export type ResultSession = Answer<"SessionResultAnswer">;
+/** Work that names a revision, session or set that was never sent. */
+export type OutsideResult = Answer<"OutsideAnswer">;
+export type Results = Answer<"ResultsAnswer">;
 export type SessionState = ResultSession["state"];
 
 /** `smooth_*` look back over the whole series; the others knew only what came before. */

@@ -14,7 +14,7 @@ import type {
   NewInvitation,
   Overrule,
   PairingCode,
-  ResultSession,
+  Results,
   SavedBlock,
   SendAnswer,
   SquadLine,
@@ -53,8 +53,7 @@ export const held = async (id: string) =>
 export const acceptHeld = (id: string, position: number) =>
   post(athletePath(id, `/held/${position}/accept`));
 
-export const results = async (id: string) =>
-  (await get<{ sessions: readonly ResultSession[] }>(athletePath(id, "/results"))).sessions;
+export const results = (id: string) => get<Results>(athletePath(id, "/results"));
 export const trend = (id: string, lift: string) =>
   get<Trend>(athletePath(id, `/maxima/${encodeURIComponent(lift)}`));
 

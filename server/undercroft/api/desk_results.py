@@ -56,9 +56,9 @@ def save_kit(athlete_id: str, body: dict[str, Any]) -> dict[str, Any]:
 @section.get("/athletes/<athlete_id>/results")
 @by(COACH)
 @gives(shapes.ResultsAnswer)
-def show_results(athlete_id: str) -> dict[str, Any]:
-    """Planned against done, newest session first."""
-    return {"sessions": results.results(athlete_id)}
+def show_results(athlete_id: str) -> results.Results:
+    """Planned against done, newest session first, and what was done outside the plan."""
+    return results.results(athlete_id)
 
 
 @section.get("/athletes/<athlete_id>/maxima/<lift>")

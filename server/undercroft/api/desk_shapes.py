@@ -272,8 +272,32 @@ class SessionResultAnswer(Schema):
     exercises = fields.List(fields.Nested(ExerciseResultAnswer))
 
 
+class OutsideSetAnswer(Schema):
+    key = fields.String()
+    added_to = fields.String(
+        allow_none=True, metadata={"description": "the exercise that the athlete added it to"}
+    )
+    done = fields.Nested(DoneAnswer)
+
+
+class OutsideAnswer(Schema):
+    revision = fields.Integer(allow_none=True)
+    session = fields.String()
+    why = fields.String(metadata={"description": "what is not known here"})
+    at = fields.String(allow_none=True, metadata={"description": "what the phone's clock said"})
+    rpe = fields.Float(allow_none=True)
+    minutes = fields.Integer(allow_none=True)
+    comment = fields.String(allow_none=True)
+    why_stopped = fields.String(allow_none=True)
+    sets = fields.List(fields.Nested(OutsideSetAnswer))
+
+
 class ResultsAnswer(Schema):
     sessions = fields.List(fields.Nested(SessionResultAnswer))
+    outside = fields.List(
+        fields.Nested(OutsideAnswer),
+        metadata={"description": "work that names a revision, session or set that was never sent"},
+    )
 
 
 class PointAnswer(Schema):

@@ -19,6 +19,9 @@ SessionKey = tuple[int | None, str]
 SET_ANSWERS = frozenset({"set.done", "set.skipped", "set.cleared"})
 SET_KINDS = SET_ANSWERS | {"set.added"}
 WRAP_KINDS = frozenset({"wrap.on", "wrap.off", "wrap.check"})
+SESSION_KINDS = frozenset({"session.started", "session.finished", "session.stopped"})
+WORK_KINDS = SESSION_KINDS | SET_KINDS | WRAP_KINDS | {"exercise.swapped"}
+"""Kinds by which a session is begun: from then on its sheet stays as it is."""
 
 EVENTS: Mapping[str, str] = {
     "readiness": "readiness",

@@ -1,13 +1,14 @@
 """Planned against done, session by session."""
 
 from collections import defaultdict
-from collections.abc import Set
+from collections.abc import Sequence, Set
 from dataclasses import dataclass
 from typing import Any
 
 from undercroft.documents.catalogue import catalogue
 from undercroft.domain.ledger import SessionRecord, SetRecord
-from undercroft.services.sessions_shown import sessions_shown
+from undercroft.services.outside import Outside, outside
+from undercroft.services.sessions_shown import Shown, sessions_shown
 from undercroft.store import trackers
 from undercroft.store.models import Sheet
 
@@ -78,13 +79,68 @@ class SessionResult:
     exercises: list[ExerciseResult]
 
 
-def results(athlete_id: str) -> list[SessionResult]:
+@dataclass(frozen=True, slots=True)
+class OutsideSet:
+    """`added_to` is the exercise to which the athlete added it, as far as that was said."""
+
+    key: str
+    added_to: str | None
+    done: Done
+
+
+@dataclass(frozen=True, slots=True)
+class OutsideResult:
+    """Work that no sheet has a place for; `why` says what is not known here."""
+
+    revision: int | None
+    session: str
+    why: str
+    at: str | None
+    rpe: float | None
+    minutes: int | None
+    comment: str | None
+    why_stopped: str | None
+    sets: list[OutsideSet]
+
+
+@dataclass(frozen=True, slots=True)
+class Results:
+    """Sessions of the plan, latest first, and what was done outside of it."""
+
+    sessions: list[SessionResult]
+    outside: list[OutsideResult]
+
+
+def results(athlete_id: str) -> Results:
     """The newest sessions, latest first; what was begun is shown on the sheet it began with."""
+    shown = sessions_shown(athlete_id)
+    return Results(_planned(athlete_id, shown), [_outside(o) for o in outside(athlete_id, shown)])
+
+
+def _planned(athlete_id: str, shown: Sequence[Shown]) -> list[SessionResult]:
     wild = _wild(athlete_id)
     return [
         _result(one.sheet, one.record or NOTHING, wild.get((one.block, one.sheet.session), set()))
-        for one in sessions_shown(athlete_id)
+        for one in shown
     ]
+
+
+def _outside(one: Outside) -> OutsideResult:
+    record = one.record or NOTHING
+    done = [OutsideSet(k, s.added_to, _known(s, wild=False)) for k, s in one.sets.items()]
+    said = [record.started_at, *(each.done.at for each in done), *_ends(record)]
+    return OutsideResult(
+        revision=one.revision,
+        session=one.session,
+        why=one.why,
+        at=next(filter(None, said), None),
+        **_closing_words(record),
+        sets=done,
+    )
+
+
+def _ends(record: SessionRecord) -> list[str]:
+    return [end.at for end in (record.finished, record.stopped) if end]
 
 
 def _wild(athlete_id: str) -> dict[tuple[int, str], set[str]]:
@@ -103,9 +159,6 @@ def _wild(athlete_id: str) -> dict[tuple[int, str], set[str]]:
 
 def _result(sheet: Sheet, record: SessionRecord, wild: Set[str]) -> SessionResult:
     document = sheet.document
-    finished = record.finished
-    body: Any = finished.body if finished else {}
-    stopped = record.stopped
     return SessionResult(
         revision=sheet.revision,
         session=sheet.session,
@@ -115,13 +168,22 @@ def _result(sheet: Sheet, record: SessionRecord, wild: Set[str]) -> SessionResul
         on=document.get("on"),
         state=_state(record),
         started_at=record.started_at,
-        finished_at=finished.at if finished else None,
-        rpe=body.get("rpe"),
-        minutes=body.get("minutes"),
-        comment=body.get("comment"),
-        why_stopped=str(stopped.body.get("why")) if stopped else None,
+        finished_at=record.finished.at if record.finished else None,
+        **_closing_words(record),
         exercises=[_exercise(e, record, wild) for e in document["exercises"]],
     )
+
+
+def _closing_words(record: SessionRecord) -> dict[str, Any]:
+    """What the athlete said of the session as a whole when it ended."""
+    finished, stopped = record.finished, record.stopped
+    body: Any = finished.body if finished else {}
+    return {
+        "rpe": body.get("rpe"),
+        "minutes": body.get("minutes"),
+        "comment": body.get("comment"),
+        "why_stopped": str(stopped.body.get("why")) if stopped else None,
+    }
 
 
 def _state(record: SessionRecord) -> str:
@@ -179,8 +241,10 @@ def _set(
 
 
 def _done(record: SetRecord | None, wild: bool) -> Done | None:
-    if record is None:
-        return None
+    return None if record is None else _known(record, wild)
+
+
+def _known(record: SetRecord, wild: bool) -> Done:
     body = record.body
     return Done(
         kind=record.kind,

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 
-from undercroft.domain.ledger import SessionRecord, fold
+from undercroft.domain.ledger import WORK_KINDS, SessionRecord, fold
 from undercroft.services import ledger
 from undercroft.store import sessions
 from undercroft.store.models import Sheet
@@ -63,8 +63,8 @@ def _sessions(athlete_id: str) -> list[_Session]:
     first = sessions.first_numbers(athlete_id)
     newest = {block: number for number, block in sorted(first.items())}
     begun: dict[tuple[int, str], list[BegunSession]] = defaultdict(list)
-    for told in sessions.sessions_with_entries(athlete_id):
-        if told.revision in first:
+    for told in sessions.sessions_begun(athlete_id, WORK_KINDS):
+        if told.revision is not None and told.revision in first:
             begun[first[told.revision], told.session].append(told)
     sheets: dict[tuple[int, str], dict[int, SentSession]] = defaultdict(dict)
     for sent in sessions.sessions_sent(athlete_id):
@@ -78,10 +78,12 @@ def _sessions(athlete_id: str) -> list[_Session]:
 
 def _shown_on(sheets: dict[int, SentSession], begun: Sequence[BegunSession]) -> int:
     """The revision it was begun from, or else of its first entry, or else the newest."""
-    with_sheet = [told for told in begun if told.revision in sheets]
-    if not with_sheet:
-        return max(sheets)
-    return min(with_sheet, key=_rank).revision
+    ranked = [
+        (_rank(told), told.revision)
+        for told in begun
+        if told.revision is not None and told.revision in sheets
+    ]
+    return min(ranked)[1] if ranked else max(sheets)
 
 
 def _rank(told: BegunSession) -> tuple[bool, int]:
@@ -89,7 +91,7 @@ def _rank(told: BegunSession) -> tuple[bool, int]:
 
 
 def _numbers(begun: Sequence[BegunSession]) -> tuple[int, ...]:
-    return tuple(told.revision for told in begun)
+    return tuple(told.revision for told in begun if told.revision is not None)
 
 
 def _chosen(every: Sequence[_Session]) -> list[_Session]:

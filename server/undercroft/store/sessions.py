@@ -4,7 +4,7 @@ from collections.abc import Collection
 from typing import NamedTuple
 
 from undercroft.store.models import Entry, Sheet
-from undercroft.store.sql import rows
+from undercroft.store.sql import marks, rows
 
 
 class SentSession(NamedTuple):
@@ -16,12 +16,12 @@ class SentSession(NamedTuple):
 
 
 class BegunSession(NamedTuple):
-    """A session of one revision that has entries.
+    """A session of one revision that was begun; None where its entries name no revision.
 
     `started` is the position of its first beginning (None: none was told), `first` of any entry.
     """
 
-    revision: int
+    revision: int | None
     session: str
     started: int | None
     first: int
@@ -46,14 +46,15 @@ def sessions_sent(athlete_id: str) -> list[SentSession]:
     return [SentSession(*row) for row in found]
 
 
-def sessions_with_entries(athlete_id: str) -> list[BegunSession]:
-    """Every session of every revision of which a stored entry speaks."""
+def sessions_begun(athlete_id: str, kinds: Collection[str]) -> list[BegunSession]:
+    """Every session with a stored entry of these kinds, of whatever revision, sent or not."""
     found = rows(
         "SELECT revision, session,"
         " MIN(CASE WHEN kind = 'session.started' THEN position END), MIN(position)"
-        " FROM entry WHERE athlete_id = ? AND status = 'stored'"
-        " AND session IS NOT NULL AND revision IS NOT NULL GROUP BY revision, session",
+        " FROM entry WHERE athlete_id = ? AND status = 'stored' AND session IS NOT NULL"
+        f" AND kind IN ({marks(len(kinds))}) GROUP BY revision, session",
         athlete_id,
+        *kinds,
     )
     return [BegunSession(*row) for row in found]
 
@@ -68,12 +69,12 @@ def sheets_for(athlete_id: str, wanted: Collection[tuple[int, str]]) -> list[She
     return [sheet for sheet in found if (sheet.revision, sheet.session) in wanted]
 
 
-def entries_for(athlete_id: str, wanted: Collection[tuple[int, str]]) -> list[Entry]:
+def entries_for(athlete_id: str, wanted: Collection[tuple[int | None, str]]) -> list[Entry]:
     """The stored entries of certain sessions, each with its revision, in order of positions."""
     found = Entry.select().where(
         Entry.athlete == athlete_id,
         Entry.session.in_({session for _, session in wanted}),
-        Entry.revision.in_({number for number, _ in wanted}),
+        Entry.revision.in_({number for number, _ in wanted}) | Entry.revision.is_null(),
         Entry.status == "stored",
     )
     return [

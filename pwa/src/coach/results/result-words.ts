@@ -92,7 +92,7 @@ function otherDay({ on, finished_at, started_at }: ResultSession): string {
 }
 
 /** "RPE 7, 58 minutes" as far as it was said. */
-export function effortInWords(session: ResultSession): string {
+export function effortInWords(session: Pick<ResultSession, "rpe" | "minutes">): string {
   const parts = [
     session.rpe === null ? "" : `RPE ${figure(session.rpe)} of 10`,
     session.minutes === null ? "" : `${figure(session.minutes)} minutes`,

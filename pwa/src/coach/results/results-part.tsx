@@ -12,6 +12,7 @@ import { isoDay } from "../shell/when";
 import { StageList } from "../squad/stage-marks";
 import { effortInWords, STANDINGS, standingOf, whenInWords, type Standing } from "./result-words";
 import { ExerciseResult } from "./exercise-result";
+import { OutsidePart } from "./outside-part";
 import { TrendSection } from "./trend-section";
 
 /** What happened: planned against done, newest first, and where the maximum goes. */
@@ -21,18 +22,21 @@ export function ResultsPart({ page }: { readonly page: AthletePage }) {
     <>
       {page.block && <ComeSoFar page={page} block={page.block} />}
       <TrendSection page={page} />
-      <section>
-        <h2>Sessions</h2>
-        <Loaded load={load} what="the results">
-          {(sessions) =>
-            sessions.length === 0 ? (
-              <NothingYet />
-            ) : (
-              <Sessions sessions={sessions} heardAt={lastHeard(page)} />
-            )
-          }
-        </Loaded>
-      </section>
+      <Loaded load={load} what="the results">
+        {({ sessions, outside }) => (
+          <>
+            <OutsidePart outside={outside} />
+            <section>
+              <h2>Sessions</h2>
+              {sessions.length === 0 ? (
+                <NothingYet />
+              ) : (
+                <Sessions sessions={sessions} heardAt={lastHeard(page)} />
+              )}
+            </section>
+          </>
+        )}
+      </Loaded>
     </>
   );
 }
@@ -55,8 +59,7 @@ function ComeSoFar({ page, block }: { readonly page: AthletePage; readonly block
 function NothingYet() {
   return (
     <p class="lead">
-      Nothing was sent yet, so nothing can have been done. <Link to={BLOCKS}>Blocks</Link> are sent
-      from their own page.
+      Nothing was sent yet. <Link to={BLOCKS}>Blocks</Link> are sent from their own page.
     </p>
   );
 }
