@@ -98,6 +98,30 @@ def test_a_session_left_open_counts_once_the_next_block_begins(
     assert maxima(coach, ready)["back-squat"] > 105
 
 
+def test_to_open_a_session_under_an_older_revision_does_not_tell_from_which_it_was_done(
+    coach: AtDesk, ready: str, device: Phone
+) -> None:
+    id_ = send(coach, ready, block(session("s1", lift("e", "back-squat"))))
+    device.syncs(said(device, "session.opened", "s1"))
+    send(coach, ready, block(session("s1", lift("e", "front-squat"))), id_)
+    before = maxima(coach, ready)
+    device.syncs(did(device, "s1", "e.1", 80, 2), said(device, "session.finished", "s1", 2))
+    after = maxima(coach, ready)
+    assert after["front-squat"] != before["front-squat"]
+    assert after["back-squat"] == before["back-squat"]
+
+
+def test_pain_before_a_session_does_not_freeze_its_sheet(
+    coach: AtDesk, ready: str, device: Phone
+) -> None:
+    id_ = send(coach, ready, block(session("s1", lift("e", "back-squat"))))
+    pain = {"where": "left knee", "level": 2}
+    device.syncs(device.writes.entry("pain.reported", pain, session="s1", revision=1))
+    send(coach, ready, block(session("s1", lift("e", "front-squat"))), id_)
+    (sheet,) = [item["body"] for item in device.reads_all() if item["kind"] == "sheet"]
+    assert sheet["exercises"][0]["exercise"] == "front-squat"
+
+
 def test_a_late_set_of_an_overtaken_session_counts_at_once(
     coach: AtDesk, ready: str, device: Phone
 ) -> None:

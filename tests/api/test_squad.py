@@ -23,6 +23,37 @@ def test_what_was_done_before_the_block_was_sent_again_is_not_next(
     assert line["states"]["finished_at"] is not None
 
 
+def test_a_session_that_was_opened_is_not_begun(
+    coach: AtDesk, ready: str, block: str, device: Phone
+) -> None:
+    send(coach, block, ready)
+    monday = sheets(device.reads_all())["w1-mon"]
+    opened = device.writes.entry("session.opened", {}, session="w1-mon", revision=1)
+    device.syncs(opened)
+    (line,) = coach.get("/desk/squad").json["athletes"]
+    assert line["states"]["opened_at"] is not None
+    assert line["states"]["started_at"] is None
+    assert line["next"]["session"] == "w1-mon"
+    (shown,) = [
+        one
+        for one in coach.get(f"/desk/athletes/{ready}/results").json["sessions"]
+        if one["session"] == "w1-mon"
+    ]
+    assert shown["state"] == "planned"
+    send(coach, block, ready)
+    assert sheets(device.reads_all())["w1-mon"]["revision"] == monday["revision"] + 1
+
+
+def test_opened_speaks_of_the_newest_revision(
+    coach: AtDesk, ready: str, block: str, device: Phone
+) -> None:
+    send(coach, block, ready)
+    device.syncs(device.writes.entry("session.opened", {}, session="w1-mon", revision=1))
+    send(coach, block, ready)
+    (line,) = coach.get("/desk/squad").json["athletes"]
+    assert line["states"]["opened_at"] is None
+
+
 def test_what_was_done_of_another_block_says_nothing_of_this_one(
     coach: AtDesk, ready: str, block: str, device: Phone
 ) -> None:

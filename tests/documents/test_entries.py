@@ -26,6 +26,7 @@ ENTRY: dict[str, Any] = {
 }
 
 FULLEST: dict[str, dict[str, Any]] = {
+    "session.opened": {},
     "session.started": {},
     "session.finished": {"rpe": 7.5, "minutes": 48, "comment": "steady"},
     "session.stopped": {"why": "pain", "comment": "left knee"},

@@ -122,6 +122,12 @@ CASES: Mapping[str, Ledger] = {
         done(3, set_="squat.2"),
         entry(4, "session.finished", {"rpe": 7.5, "minutes": 48, "comment": "steady"}),
     ],
+    "a session that was opened is not begun": [entry(3, "session.opened")],
+    "a session that was opened twice, then begun": [
+        entry(2, "session.opened"),
+        entry(1, "session.opened"),
+        entry(3, "session.started"),
+    ],
     "of several starts the first counts": [
         entry(5, "session.started"),
         entry(2, "session.started"),
@@ -253,11 +259,12 @@ def as_sent(one: Entry) -> dict[str, Any]:
 ORIGIN = "Invented; written by tests/domain/ledgers.py, the folds checked there by another way."
 FORM = (
     "Each case: entries as phones send them, in an order that must not matter, and their fold. "
-    "sessions: in the order of revision (null first) and key; started_at is the `at` of the start "
-    "with the least id; finished and stopped are the id that counts or null; sets: by key, what "
-    "counts, with kind done or skipped (a cleared set is not there); added: exercise by key of an "
-    "added set; swaps: by exercise, what was done instead; conflicts: keys of sets with two "
-    "answers; wraps and pains: ids, rising. Beside them ids, rising, of what each list holds."
+    "sessions: in the order of revision (null first) and key; opened_at and started_at: the `at` "
+    "of the first, that with the least id; finished and stopped are the id that counts or null; "
+    "sets: by key, what counts, with kind done or skipped (a cleared set is not there); added: "
+    "exercise by key of an added set; swaps: by exercise, what was done; conflicts: keys of "
+    "sets with two answers; wraps and pains: ids, rising. Beside them ids, rising, of what each "
+    "list holds."
 )
 
 

@@ -96,6 +96,16 @@ def test_a_stop_stays_beside_a_finish() -> None:
     assert record.finished is not None
 
 
+def test_a_session_that_was_opened_is_not_begun() -> None:
+    record = session("a session that was opened is not begun")
+    assert (record.opened_at, record.started_at) == ("2026-02-03T18:03:00+01:00", None)
+
+
+def test_a_session_was_opened_when_it_was_first_seen() -> None:
+    record = session("a session that was opened twice, then begun")
+    assert record.opened_at == "2026-02-03T18:01:00+01:00"
+
+
 def test_of_several_starts_the_first_counts() -> None:
     assert session("of several starts the first counts").started_at == "2026-02-03T18:02:00+01:00"
 

@@ -3,3 +3,4 @@ export { BackScreen } from "./back/back-screen";
 export { PairScreen } from "./pair/pair-screen";
 export { RigParts, StripPart } from "./session/rig-parts";
 export { SyncScreen } from "./sync/sync-screen";
+export { tellOpened } from "./today/opened";

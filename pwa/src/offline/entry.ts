@@ -22,6 +22,8 @@ export interface SetDone {
 }
 
 export interface Bodies {
+  /** The athlete has it in front of them; that begins nothing. */
+  "session.opened": Readonly<Record<string, never>>;
   "session.started": Readonly<Record<string, never>>;
   "session.finished": { readonly rpe: number; readonly minutes: number; readonly comment?: string };
   "session.stopped": { readonly why: string; readonly comment?: string };

@@ -36,6 +36,7 @@ function asWritten(record: SessionRecord): Record<string, unknown> {
   return {
     revision: record.revision,
     session: record.session,
+    opened_at: record.opened[0]?.at ?? null,
     started_at: record.started[0]?.at ?? null,
     finished: record.finished?.id ?? null,
     stopped: record.stopped?.id ?? null,

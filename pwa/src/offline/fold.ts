@@ -18,6 +18,7 @@ export interface SetRecord {
 export interface SessionRecord {
   readonly revision: number | null;
   readonly session: string;
+  readonly opened: readonly Draft[];
   readonly started: readonly Draft[];
   readonly finished: Of<"session.finished"> | null;
   readonly stopped: Of<"session.stopped"> | null;
@@ -51,6 +52,7 @@ function foldSession(entries: readonly Draft[]): SessionRecord {
   return {
     revision: entries[0]?.revision ?? null,
     session: entries[0]?.session ?? "",
+    opened: heads(kind("session.opened")),
     started: heads(kind("session.started")),
     finished: greatest(kind("session.finished") as Of<"session.finished">[]),
     stopped: greatest(kind("session.stopped") as Of<"session.stopped">[]),

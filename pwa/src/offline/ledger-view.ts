@@ -74,6 +74,7 @@ function emptyRecord(revision: number | null, session: string): SessionRecord {
   return {
     revision,
     session,
+    opened: [],
     started: [],
     finished: null,
     stopped: null,

@@ -31,6 +31,7 @@ def _session(key: tuple[int | None, str], record: SessionRecord) -> dict[str, An
     return {
         "revision": key[0],
         "session": key[1],
+        "opened_at": record.opened_at,
         "started_at": record.started_at,
         "finished": record.finished and record.finished.id,
         "stopped": record.stopped and record.stopped.id,

@@ -59,6 +59,7 @@ _NOWHERE, _SESSION, _SET = Belongs
 
 KINDS: Mapping[str, Kind] = MappingProxyType(
     {
+        "session.opened": _kind(_SESSION),
         "session.started": _kind(_SESSION),
         "session.finished": _kind(
             _SESSION, rpe=halves(0, 10), minutes=whole(0, 1440, "minutes"), comment_=COMMENT

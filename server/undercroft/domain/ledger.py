@@ -81,11 +81,13 @@ class SetRecord:
 class SessionRecord:
     """What became of one session.
 
+    opened_at: when the athlete first had it in front of them, which begins nothing.
     added: exercise by key of each set that the athlete added, done or not.
     swaps: by exercise, what was done instead.
     conflicts: keys of the sets with two answers, whichever counts.
     """
 
+    opened_at: str | None
     started_at: str | None
     finished: Entry | None
     stopped: Entry | None
@@ -143,10 +145,10 @@ def _session(
 ) -> SessionRecord:
     kinds = _grouped(entries, lambda e: e.kind)
     sets, added, conflicts = _sets([e for e in entries if e.kind in SET_KINDS])
-    started = heads(kinds.get("session.started", ()))
     return SessionRecord(
+        opened_at=_first_at(kinds.get("session.opened", ())),
         # Of several starts the first counts: the second phone only joined in.
-        started_at=started[0].at if started else None,
+        started_at=_first_at(kinds.get("session.started", ())),
         finished=_greatest(kinds.get("session.finished", ())),
         stopped=_greatest(kinds.get("session.stopped", ())),
         sets=sets,
@@ -192,6 +194,11 @@ def _swaps(entries: Iterable[Entry]) -> dict[str, str]:
         if instead != exercise:
             swaps[exercise] = instead
     return swaps
+
+
+def _first_at(entries: Collection[Entry]) -> str | None:
+    left = heads(entries)
+    return left[0].at if left else None
 
 
 def _greatest(entries: Collection[Entry]) -> Entry | None:

@@ -11,14 +11,12 @@ from datetime import date
 
 from undercroft.documents.catalogue import catalogue
 from undercroft.documents.reading import read_block
-from undercroft.domain.ledger import Entry, SessionRecord, fold
+from undercroft.domain.ledger import SESSION_KINDS, WORK_KINDS, Entry, SessionRecord, fold
 from undercroft.domain.program.block import SessionPlan
 from undercroft.services import ledger
 from undercroft.store import entries as lines
 from undercroft.store import revisions
 from undercroft.store.entries import Begun
-
-CLOSING = frozenset({"session.finished", "session.stopped", "session.started"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,10 +35,11 @@ class Closed:
 
 def closed_by(athlete_id: str, entries: Sequence[Entry]) -> list[Closed]:
     """Closed sessions of which the batch says something new, the overtaken one among them."""
-    if not _may_close(athlete_id, entries):
+    work = [entry for entry in entries if entry.kind in WORK_KINDS]
+    if not _may_close(athlete_id, work):
         return []
     found: dict[tuple[int, str], Closed] = {}
-    for revision, session in _spoken_of(athlete_id, entries):
+    for revision, session in _spoken_of(athlete_id, work):
         closed = _closed(athlete_id, revision, session)
         if closed is not None:
             found[closed.block, session] = closed
@@ -50,7 +49,7 @@ def closed_by(athlete_id: str, entries: Sequence[Entry]) -> list[Closed]:
 def _may_close(athlete_id: str, entries: Sequence[Entry]) -> bool:
     """A set in the middle of a session, the commonest case, is told apart without much reading."""
     touched = {e.session for e in entries if e.session is not None}
-    if not touched or any(e.kind in CLOSING for e in entries):
+    if not touched or any(e.kind in SESSION_KINDS for e in entries):
         return bool(touched)
     last = lines.last_begun(athlete_id)
     return (last is not None and touched != {last.session}) or ledger.any_ended(athlete_id, touched)
@@ -58,7 +57,7 @@ def _may_close(athlete_id: str, entries: Sequence[Entry]) -> bool:
 
 def _spoken_of(athlete_id: str, entries: Sequence[Entry]) -> Iterator[tuple[int, str]]:
     """Revision and session of what the batch touches, and of what was under way before it."""
-    named = {(e.revision, e.session) for e in entries if e.kind != "message"}
+    named = {(e.revision, e.session) for e in entries}
     yield from sorted((number, key) for number, key in named if number is not None and key)
     before = lines.last_begun(athlete_id, before=min(e.position for e in entries))
     if before is not None:
@@ -67,7 +66,8 @@ def _spoken_of(athlete_id: str, entries: Sequence[Entry]) -> Iterator[tuple[int,
 
 def _closed(athlete_id: str, revision: int, session: str) -> Closed | None:
     numbers = revisions.numbers_of_block(athlete_id, revision)
-    own = [e for e in ledger.entries_of(athlete_id, session) if e.revision in numbers]
+    every = ledger.entries_of(athlete_id, session)
+    own = [e for e in every if e.revision in numbers and e.kind in WORK_KINDS]
     if not own:
         return None
     record = fold(replace(e, revision=None) for e in own).sessions[None, session]

@@ -3,7 +3,7 @@
 Call everything here with the athlete's lock held.
 """
 
-from collections.abc import Collection
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from typing import Any
@@ -12,6 +12,7 @@ from undercroft.documents.canonical import plain
 from undercroft.documents.catalogue import catalogue
 from undercroft.documents.reading import read_block
 from undercroft.documents.sheet import LoadSheetShape
+from undercroft.domain.ledger import WORK_KINDS
 from undercroft.domain.load_sheet import LoadSheet
 from undercroft.domain.program.block import Block
 from undercroft.domain.program.finding import Severity
@@ -61,6 +62,14 @@ def _newest_of(row: models.Revision) -> Current:
     )
 
 
+def begun_of(athlete_id: str, numbers: Sequence[int], sessions: Sequence[str]) -> set[str]:
+    """Of these sessions those that were begun from one of these revisions: they keep their sheet.
+
+    To look at a session, or to say that something hurts before it, does not begin it.
+    """
+    return revisions.sessions_begun(athlete_id, numbers, sessions, WORK_KINDS)
+
+
 def order_for(row: models.Athlete, block: Block, starts_on: date) -> Order:
     """A block for an athlete as everything stands now."""
     athlete = athlete_document(row)
@@ -88,7 +97,7 @@ def refresh(
     now = current(row.id)
     if now is None:
         return
-    begun = revisions.sessions_begun(row.id, now.numbers, now.sessions)
+    begun = begun_of(row.id, now.numbers, now.sessions)
     order = order_for(row, now.block, now.starts_on)
     ahead = [key for key in now.sessions if key not in begun][:most]
     done = work_out(order, leave_out={*now.sessions} - {*ahead})

@@ -46,7 +46,7 @@ def _place(athlete_id: str, block: Block, today: date) -> tuple[date, dict[str, 
     if now is None or now.block.key != block.key:
         return today - timedelta(days=today.weekday()), {}
     keys = [session.key for week in block.weeks for session in week.sessions]
-    begun = revisions.sessions_begun(athlete_id, now.numbers, keys)
+    begun = planning.begun_of(athlete_id, now.numbers, keys)
     kept = sorted(revisions.sheets_of_many(athlete_id, now.numbers), key=lambda s: int(s.revision))
     sheets = {sheet.session: sheet.document for sheet in kept if sheet.session in begun}
     return now.starts_on, sheets

@@ -12,7 +12,7 @@ from undercroft.services.sessions_shown import Shown, sessions_shown
 from undercroft.store import trackers
 from undercroft.store.models import Sheet
 
-NOTHING = SessionRecord(None, None, None, {}, {}, {}, (), (), ())
+NOTHING = SessionRecord(None, None, None, None, {}, {}, {}, (), (), ())
 
 
 @dataclass(frozen=True, slots=True)

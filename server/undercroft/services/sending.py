@@ -102,7 +102,7 @@ def _work_out(block_id: str, block: Block, row: Athlete, wanted: Wanted, now: in
     start = wanted.starts_on or (
         before.starts_on if before and continued else monday_of(day_of(now))
     )
-    begun = revisions.sessions_begun(row.id, same, planning.sessions_of(block))
+    begun = planning.begun_of(row.id, same, planning.sessions_of(block))
     looked = looking_over.look_over(row, block, start, leave_out=sorted(begun))
     number = 1 + (before.number if before else 0)
     documents = [
@@ -143,7 +143,7 @@ def _withdraw(ready: _Ready) -> None:
         for key in before.sessions
         if key not in kept and (ready.continued or days.get(key, since) >= since)
     ]
-    begun = revisions.sessions_begun(ready.athlete_id, before.numbers, gone)
+    begun = planning.begun_of(ready.athlete_id, before.numbers, gone)
     for key in gone:
         if key not in begun:
             publish(ready.athlete_id, "sheet.withdrawn", key, {"session": key})

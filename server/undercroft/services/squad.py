@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import Any
 
-from undercroft.domain.ledger import Entry, fold
+from undercroft.domain.ledger import SESSION_KINDS, Entry, fold
 from undercroft.services import ledger
 from undercroft.services.clock import DAY_MS, day_of
 from undercroft.store import athletes, devices, entries, glance, revisions, sessions
@@ -17,6 +17,9 @@ RECENT_DAYS = 14
 
 QUIET_DAYS = 7
 """After so many days without a word the coach is told: our own choice."""
+
+OPENED = "session.opened"
+TOLD = (OPENED, *sorted(SESSION_KINDS))
 
 LEVELS = ("now", "soon", "note")
 
@@ -33,7 +36,7 @@ class Attention:
 class States:
     """How far what was sent has come; times in ms, None where not yet or not known.
 
-    Sent and delivered speak of the newest revision, started and finished of its block.
+    Sent, delivered and opened speak of the newest revision, started and finished of its block.
     """
 
     sent_at: int | None
@@ -78,7 +81,8 @@ def _line(
 ) -> SquadLine:
     paired = [phone for phone in phones if phone.revoked_at is None]
     heard = max((phone.last_used_at for phone in paired), default=None)
-    told = _told(row.id, sent)
+    every = _told(row.id, sent)
+    told = [entry for entry in every if entry.kind != OPENED]
     ahead = _next(sent, {entry.session for entry in told if entry.session})
     return SquadLine(
         id=row.id,
@@ -86,7 +90,7 @@ def _line(
         last_heard_at=heard,
         block=None if sent is None else {"id": sent.block, "name": sent.document["name"]},
         revision=None if sent is None else sent.number,
-        states=_states(row.id, sent, paired, told),
+        states=_states(row.id, sent, paired, every),
         next=ahead,
         devices=len(paired),
         unplaced=held,
@@ -95,32 +99,32 @@ def _line(
 
 
 def _told(athlete_id: str, sent: Revision | None) -> list[Entry]:
-    """Beginnings and ends of the block's sessions, from whichever of its revisions they came."""
-    kinds = ("session.started", "session.finished", "session.stopped")
+    """What the phones told of the block's sessions, from whichever of its revisions it came."""
     if sent is None:
         return []
     first = sessions.first_numbers(athlete_id)
     numbers = [number for number, block in first.items() if block == first[sent.number]]
-    return [ledger.from_row(row) for row in glance.entries_of_revisions(athlete_id, numbers, kinds)]
+    return [ledger.from_row(row) for row in glance.entries_of_revisions(athlete_id, numbers, TOLD)]
 
 
 def _states(
     athlete_id: str, sent: Revision | None, paired: list[DeviceRow], told: list[Entry]
 ) -> States:
-    """Delivered is when a phone that has the revision was last heard; opening is not yet told."""
+    """Delivered is when a phone that has the revision was last heard."""
     if sent is None:
         return States(None, None, None, None, None, None)
     position = revisions.position_of_change(athlete_id, "revision", str(sent.number))
     having = [p.last_used_at for p in paired if position is not None and p.cursor >= position]
     received = entries.received_at(athlete_id, [entry.position for entry in told])
-    begun = [received[e.position] for e in told if e.kind == "session.started"]
-    ended = [received[e.position] for e in told if e.kind != "session.started"]
+    opened = [e for e in told if e.kind == OPENED and e.revision == sent.number]
+    begun = [e for e in told if e.kind == "session.started"]
+    ended = [e for e in told if e.kind in ("session.finished", "session.stopped")]
     return States(
         sent_at=sent.sent_at,
         delivered_at=max(having, default=None),
-        opened_at=None,
-        started_at=min(begun, default=None),
-        finished_at=max(ended, default=None),
+        opened_at=min((received[e.position] for e in opened), default=None),
+        started_at=min((received[e.position] for e in begun), default=None),
+        finished_at=max((received[e.position] for e in ended), default=None),
         synced_at=max((phone.last_used_at for phone in paired), default=None),
     )
 

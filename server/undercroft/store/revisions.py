@@ -1,6 +1,6 @@
 """What was sent: revisions, and the load sheets made for them."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from typing import Any
 
 from peewee import fn
@@ -88,14 +88,17 @@ def keep_sheet(athlete_id: str, number: int, session: str, position: int, docume
     ).execute()
 
 
-def sessions_begun(athlete_id: str, numbers: Sequence[int], sessions: Sequence[str]) -> set[str]:
-    """Of these sessions, those of which the ledger says anything."""
+def sessions_begun(
+    athlete_id: str, numbers: Sequence[int], sessions: Sequence[str], kinds: Collection[str]
+) -> set[str]:
+    """Of these sessions, those with an entry of these kinds from one of these revisions."""
     rows = (
         Entry.select(Entry.session)
         .where(
             Entry.athlete == athlete_id,
             Entry.session.in_(list(sessions)),
             Entry.revision.in_(list(numbers)),
+            Entry.kind.in_(list(kinds)),
             Entry.status == "stored",
         )
         .distinct()

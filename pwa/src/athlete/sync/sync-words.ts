@@ -18,9 +18,12 @@ export interface SyncWords {
 /** A clock further off than this is said to the athlete. */
 export const CLOCK_OFF_MS = 5 * MINUTE_MS;
 
+/** What the athlete did and the server lacks; that a session was looked at is nothing they did. */
 export function unsentOf(state: Pick<PhoneState, "entries" | "identity">): Kept[] {
   const athlete = state.identity?.athlete.id;
-  return state.entries.filter((kept) => kept.outbox && kept.athlete === athlete);
+  return state.entries.filter(
+    (kept) => kept.outbox && kept.athlete === athlete && kept.entry.kind !== "session.opened",
+  );
 }
 
 /** "12 sets", "12 sets and 1 more entry", "1 entry" */

@@ -24,7 +24,9 @@ export function planOf(state: PhoneState): Plan {
   const open = newsOf(state, "sheet")
     .filter((sheet) => !over.some((record) => isSame(record, sheet, blocks)))
     .sort((one, other) => compare(one, other, order));
-  const isNew = !records.some(({ revision }) => revision === newest?.number);
+  const isNew = !records.some(
+    ({ revision, started }) => revision === newest?.number && started.length > 0,
+  );
   return { revision: newest ?? null, isNew, open };
 }
 

@@ -1,11 +1,12 @@
-import { useMemo } from "preact/hooks";
+import { useEffect, useMemo } from "preact/hooks";
 
 import { type RevisionNews, toMs } from "../../api/sync";
 import type { LoadSheet } from "../../api/types";
 import { draft } from "../../offline/entry";
 import { revisionOf } from "../../offline/ledger-view";
 import { uuid7 } from "../../offline/uuid";
-import { useApp } from "../app-context";
+import { type App, useApp } from "../app-context";
+import { loadMore } from "../later";
 import { count } from "../words/sets";
 import { dayName, daysBetween, moment, noonOf, relativeDay } from "../words/times";
 
@@ -17,6 +18,8 @@ interface CardProps {
 
 /** The session that is due: what it needs, how long it takes, what has changed, one large button. */
 export function SessionCard({ sheet, revision, now }: CardProps) {
+  const app = useApp();
+  useEffect(() => opened(app, sheet), [sheet.session, sheet.revision, now]);
   return (
     <section class="card due" aria-label={`Due: ${sheet.name}`}>
       <p class="when">{whenInWords(sheet, now)}</p>
@@ -29,6 +32,13 @@ export function SessionCard({ sheet, revision, now }: CardProps) {
       <StartButton sheet={sheet} label="Start" main />
       <Outline sheet={sheet} open={!sheet.on || daysBetween(noonOf(sheet.on), now) >= 0} />
     </section>
+  );
+}
+
+function opened(app: App, sheet: LoadSheet): void {
+  loadMore().then(
+    ({ tellOpened }) => tellOpened(app, sheet),
+    () => undefined,
   );
 }
 
@@ -115,11 +125,16 @@ interface NextProps {
 }
 
 export function NextSessions({ sheets, now, canStart }: NextProps) {
+  const app = useApp();
   return (
     <section aria-label="Next sessions">
       <h2 class="section-title">After that</h2>
       {sheets.map((sheet) => (
-        <details key={sheet.session} class="next">
+        <details
+          key={sheet.session}
+          class="next"
+          onToggle={({ currentTarget }) => currentTarget.open && opened(app, sheet)}
+        >
           <summary>
             <span class="next-name">{sheet.name}</span>
             <span class="next-when">

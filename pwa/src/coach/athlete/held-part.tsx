@@ -72,6 +72,7 @@ const KINDS: Readonly<Record<string, string>> = {
   "set.skipped": "A set skipped",
   "set.cleared": "A set taken back",
   "set.added": "A set added",
+  "session.opened": "A session looked at",
   "session.started": "A session begun",
   "session.finished": "A session finished",
   "session.stopped": "A session stopped",
