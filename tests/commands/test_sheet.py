@@ -210,3 +210,43 @@ def test_a_block_that_starts_on_no_monday_of_this_calendar_is_refused(day: str) 
     answer = sheet(BLOCK, KIT, ATHLETE, "--starts-on", day)
     assert answer.exit_code == 2
     assert f"{day} is no Monday up to 9998-12-28; give one" in answer.output
+
+
+SIGNED = FOLDER / "screening" / "signed.json"
+OCCLUDED = (EVERY, KIT, ATHLETE, "--starts-on", "2026-02-02")
+
+
+def test_occlusion_work_is_locked_without_a_record_of_screening() -> None:
+    text = sheet(*OCCLUDED).stdout
+    assert "! Occlusion work is locked: no screening has been answered." in text
+
+
+def test_with_a_signed_screening_it_says_how_tight_how_long_and_what_next() -> None:
+    text = sheet(*OCCLUDED, "--screening", SIGNED).stdout
+    assert "is locked" not in text
+    curl = text[text.index("· occlusion") :]
+    assert "tightness at most 6 of 10" in curl
+    # Derived: 30 + 18 + 15 repetitions at 4 s, two rests of 30 s, 30 s on and off.
+    assert "about 5:42 min on, off by 15:00 at the very most" in curl
+    assert re.search(r"next time \d+ kg if the last set went above 15", curl)
+
+
+def test_the_time_with_a_wrap_on_can_be_followed_step_by_step() -> None:
+    answer = sheet(*OCCLUDED, "--screening", SIGNED, "--explain", "f-c-1")
+    found = re.search(r"(\d+) reps × (\d+) s \+ (\d+) rests × (\d+) s \+ (\d+) s .* = (\d+) s",
+                      answer.stdout)  # fmt: skip
+    assert found is not None, answer.stdout
+    reps, rep_s, rests, rest_s, handling_s, total_s = map(int, found.groups())
+    assert reps * rep_s + rests * rest_s + handling_s == total_s
+
+
+def test_a_record_with_faults_is_refused_with_their_places(tmp_path: Path) -> None:
+    record = fixture("screening", "signed")
+    record["screening"]["signatures"][0]["on"] = "yesterday"
+    record["pressures"][0]["mmhg"] = 20
+    path = tmp_path / "record.json"
+    path.write_text(json.dumps(record))
+    answer = sheet(*OCCLUDED, "--screening", path)
+    assert answer.exit_code == 2
+    assert "signature 1, on: " in answer.stderr
+    assert "pressure 1, mmhg: " in answer.stderr

@@ -11,12 +11,13 @@ from undercroft.commands.reading import read_block_file, read_file, refuse
 from undercroft.commands.sheet_text import sheet_lines
 from undercroft.documents.canonical import to_json
 from undercroft.documents.catalogue import catalogue
-from undercroft.documents.reading import read_athlete, read_kit
+from undercroft.documents.reading import read_athlete, read_kit, read_occlusion_record
 from undercroft.documents.sheet import LoadSheetShape
 from undercroft.domain.errors import DomainError
 from undercroft.domain.program.calendar import monday_of
 from undercroft.domain.program.finding import Severity
 from undercroft.domain.sheet import Order, explain, standing_of, work_out
+from undercroft.domain.sheet.session import NOTHING_ON_RECORD
 
 FILE = click.Path(exists=True, dir_okay=False, path_type=Path)
 
@@ -34,6 +35,11 @@ LAST_START = date(9998, 12, 28)
     type=click.DateTime(["%Y-%m-%d"]),
     help="Monday of the first week; the next Monday unless given.",
 )
+@click.option(
+    "--screening",
+    type=FILE,
+    help="What is on record of occlusion work, a .json file; locked unless given.",
+)
 @click.option("--explain", "set_key", help="Show step by step how the load of this set came about.")
 def sheet(
     block: Path,
@@ -41,6 +47,7 @@ def sheet(
     athlete: Path,
     as_json: bool,
     starts_on: datetime | None,
+    screening: Path | None,
     set_key: str | None,
 ) -> None:
     """Work BLOCK out into load sheets for ATHLETE on KIT.
@@ -59,6 +66,7 @@ def sheet(
         catalogue=catalogue(),
         standing=standing_of(person),
         starts_on=starts,
+        occlusion=read_file(screening, read_occlusion_record) if screening else NOTHING_ON_RECORD,
     )
     done = work_out(order)
     stops = [finding for finding in done.findings if finding.severity is Severity.STOP]

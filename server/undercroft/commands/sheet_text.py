@@ -8,6 +8,7 @@ from undercroft.domain.load_sheet import (
     SheetExercise,
     SheetImplement,
     SheetLoad,
+    SheetOcclusion,
     SheetSet,
     Target,
 )
@@ -41,6 +42,8 @@ def _exercise_lines(exercise: SheetExercise, labels: Labels) -> Iterator[str]:
     for one in exercise.sets:
         yield _set_line(one, exercise, labels)
     yield from _order_lines(exercise, labels)
+    if exercise.occlusion is not None:
+        yield from (f"  {line}" for line in occlusion_lines(exercise.occlusion))
     if exercise.notes or exercise.locked:
         others = ", ".join(other.name for other in exercise.alternatives)
         if others:
@@ -67,6 +70,31 @@ def curve_words(curve: ForceCurve) -> str:
     """The resistance through the lift in kg, with its doubt."""
     ends = f"{curve.start_kg:.1f} at the start, {curve.mean_kg:.1f} on average"
     return f"{{{ends}, {curve.end_kg:.1f} at the end, ±{curve.doubt_kg:.1f}}}"
+
+
+def occlusion_lines(of: SheetOcclusion) -> Iterator[str]:
+    """What holds with the wrap or cuff on, and the load of the next time."""
+    yield of.rung
+    if of.most_tightness is not None:
+        yield f"tightness at most {of.most_tightness} of 10"
+    if of.pressure_mmhg is not None:
+        yield f"pressure {of.pressure_mmhg} mmHg ({of.pressure_basis})"
+    yield (
+        f"about {clock(of.wear_s)} min on, off by {clock(of.limit_s)} at the very most, then"
+        f" {clock(of.break_s)} off; {of.gap_h} h since the last time"
+    )
+    if of.next is not None:
+        n = of.next
+        yield (
+            f"next time {n.up_kg:g} kg if the last set went above {n.last_over}, {n.down_kg:g} if"
+            f" the first stayed under {n.first_under}, {n.tenth_kg:g} and a question if all"
+            f" together stayed under {n.total_under}, else {n.hold_kg:g}"
+        )
+
+
+def clock(seconds: int) -> str:
+    """Minutes and seconds."""
+    return f"{seconds // 60}:{seconds % 60:02}"
 
 
 def _order_lines(exercise: SheetExercise, labels: Labels) -> Iterator[str]:

@@ -10,11 +10,13 @@ from undercroft.documents.athlete import AthleteShape
 from undercroft.documents.block import BlockShape
 from undercroft.documents.faults import Fault, FaultyDocument, faults_of
 from undercroft.documents.kit import KitShape
+from undercroft.documents.occlusion_record import OcclusionRecordShape
 from undercroft.documents.references import athlete_faults, block_faults
 from undercroft.documents.shape import Shape
 from undercroft.domain.athlete import Athlete
 from undercroft.domain.exercise import Catalogue
 from undercroft.domain.kit import Kit
+from undercroft.domain.occlusion import OcclusionRecord
 from undercroft.domain.program.block import Block
 
 
@@ -34,6 +36,12 @@ def read_athlete(data: Any, catalogue: Catalogue) -> Athlete:
     """An athlete from plain data. Raises FaultyDocument."""
     athlete: Athlete = _read(AthleteShape, data, athlete_faults(data, catalogue))
     return athlete
+
+
+def read_occlusion_record(data: Any) -> OcclusionRecord:
+    """What is on record of occlusion work, from plain data. Raises FaultyDocument."""
+    record: OcclusionRecord = _read(OcclusionRecordShape, data)
+    return record
 
 
 def parse_json(text: str) -> Any:

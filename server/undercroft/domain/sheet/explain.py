@@ -11,6 +11,7 @@ from undercroft.domain.errors import DomainError
 from undercroft.domain.load_sheet import SheetExercise, SheetLoad, SheetSet
 from undercroft.domain.mechanics import rig_kg
 from undercroft.domain.mechanics.target import WORDS
+from undercroft.domain.occlusion import LIMITS, planned_reps, work_of
 from undercroft.domain.program.block import ExercisePlan, SetPlan
 from undercroft.domain.program.wish import ByReserve, OfMaximum, Point
 from undercroft.domain.sheet.day import Day, implement_for, strength_at
@@ -66,6 +67,7 @@ def explain(order: Order, set_key: str) -> tuple[Step, ...]:
         Step("Chosen", tuple(_chosen(one))),
         Step("Notches around it", tuple(_notches(one))),
         Step("Bounds of a suggestion", tuple(_bounds(one))),
+        Step("With the wrap or cuff on", tuple(_occlusion(one))),
     )
     return tuple(step for step in steps if step.lines)
 
@@ -225,3 +227,21 @@ def _bounds(of: _Set) -> Iterator[str]:
     elif table is not None:
         rise = table.rise
         yield f"at most {rise.per_set} notches up from set to set, {rise.in_all} in the session"
+
+
+def _occlusion(of: _Set) -> Iterator[str]:
+    known = of.sheet.occlusion
+    if known is None:
+        return
+    work = work_of(of.plan)
+    reps, rests = sum(planned_reps(work.sets)), len(work.sets) - 1
+    yield (
+        f"on for {reps} reps × {work.rep_s:g} s + {rests} rests × {work.rest_to_s} s"
+        f" + {LIMITS.handling_s:g} s to put it on and take it off = {known.wear_s} s"
+    )
+    yield f"off after {known.limit_s} s at the very most"
+    cap = _load(of, of.done.cap)
+    if cap is not None and of.sheet.maximum is not None:
+        yield f"no load above {cap.kg:g} kg: {cap.kg / of.sheet.maximum.kg:.1%} of the maximum"
+    if known.pressure_mmhg is not None:
+        yield f"{known.pressure_mmhg} mmHg of {known.pressure_basis}"
