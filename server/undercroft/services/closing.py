@@ -17,6 +17,7 @@ from undercroft.services import ledger
 from undercroft.store import entries as lines
 from undercroft.store import revisions
 from undercroft.store.entries import Begun
+from undercroft.store.facts import Place
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,6 +32,11 @@ class Closed:
     block: int
     order: str
     on: date
+
+    @property
+    def place(self) -> Place:
+        """Its place, and what other places that it had before are known by."""
+        return Place(self.order, f"/{self.block:06d}/", f"/{self.plan.key}")
 
 
 def closed_by(athlete_id: str, entries: Sequence[Entry]) -> list[Closed]:

@@ -20,10 +20,13 @@ from undercroft.services import ledger
 from undercroft.services.clock import day_of
 from undercroft.services.closing import Closed
 from undercroft.store import entries as lines
-from undercroft.store import screening
+from undercroft.store import facts, screening
 
 TOLD_BY = ("screening.answered", "after.check", "session.stopped")
 """Kinds of entries that may lock occlusion work."""
+
+KIND = "occlusion"
+"""Of facts about sessions."""
 
 SHAPES = {"signature": SignatureShape, "clearance": ClearanceShape, "pressure": MeasuredShape}
 """What the coach records, by kind."""
@@ -37,7 +40,7 @@ def record_of(athlete_id: str, athlete: Athlete) -> OcclusionRecord:
             kept[row.kind].append(SHAPES[row.kind]().load(row.body))
     return OcclusionRecord(
         screening=_file(athlete_id, athlete, kept),
-        days=tuple(read_day(row.body) for row in screening.sessions(athlete_id)),
+        days=tuple(read_day(body) for body in facts.all_of(athlete_id, KIND)),
         pressures=tuple(kept["pressure"]),
     )
 
@@ -88,11 +91,7 @@ def hear(athlete_id: str, closed: Closed, latest: date) -> None:
 
     No phone's clock puts it after `latest`, the day on which its entries came in.
     """
-    part, end = f"/{closed.block:06d}/", f"/{closed.plan.key}"
-    before = screening.orders_with(athlete_id, part)
     doses = doses_of(closed.plan, closed.record)
-    gone = [one for one in before if one.endswith(end) and (one != closed.order or not doses)]
-    screening.forget_sessions(athlete_id, gone)
-    if doses:
-        on = min(latest, *(dose.on for dose in doses))
-        screening.keep_session(athlete_id, closed.order, write_doses(on, doses))
+    on = min([latest, *(dose.on for dose in doses)])
+    body = write_doses(on, doses) if doses else None
+    facts.keep(athlete_id, KIND, closed.place, body)

@@ -63,7 +63,7 @@ def _received(athlete_id: str, entries: Sequence[Entry]) -> date:
 
 def _hear(athlete_id: str, athlete: Athlete, closed: Closed) -> set[str]:
     moved = tracking.forget_elsewhere(
-        athlete_id, athlete, f"/{closed.block:06d}/", f"/{closed.plan.key}", closed.order
+        athlete_id, athlete, closed.place.part, closed.place.end, closed.order
     )
     told = told_by(closed.plan, closed.record, catalogue())
     moved |= tracking.hear(athlete_id, athlete, Heard(closed.order, closed.on, told))

@@ -259,16 +259,20 @@ class ScreeningRecord(Table):
         primary_key = CompositeKey("athlete", "number")
 
 
-class OcclusionSession(Table):
-    """What each limb had in a closed session; `session_order` as in `TrackerState`."""
+class SessionFact(Table):
+    """What a closed session amounted to beside its sets; `session_order` as in `TrackerState`.
+
+    `kind` is occlusion (what each limb had) or velocity (loads with their velocities, by lift).
+    """
 
     athlete_id: str
     athlete = ForeignKeyField(Athlete, on_delete="CASCADE", index=False)
+    kind = TextField()
     session_order = TextField()
     body = JsonText()
 
     class Meta:
-        primary_key = CompositeKey("athlete", "session_order")
+        primary_key = CompositeKey("athlete", "kind", "session_order")
 
 
 class RateLimit(Table):
@@ -298,6 +302,6 @@ ALL = (
     TrackerState,
     LastDone,
     ScreeningRecord,
-    OcclusionSession,
+    SessionFact,
     RateLimit,
 )

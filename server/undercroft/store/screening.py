@@ -1,11 +1,10 @@
-"""What the coach recorded of screening, and what each session's occlusion work amounted to."""
+"""What the coach recorded of screening, and when it was asked for."""
 
-from collections.abc import Sequence
 from typing import Any
 
 from peewee import fn
 
-from undercroft.store.models import Athlete, OcclusionSession, ScreeningRecord
+from undercroft.store.models import Athlete, ScreeningRecord
 
 
 def ask(athlete_id: str, now: int) -> None:
@@ -50,31 +49,3 @@ def withdraw(athlete_id: str, number: int, now: int) -> bool:
         .execute()
     )
     return bool(changed)
-
-
-def sessions(athlete_id: str) -> list[OcclusionSession]:
-    """Closed sessions with occlusion work, in the order of sessions."""
-    rows = OcclusionSession.select().where(OcclusionSession.athlete == athlete_id)
-    return list(rows.order_by(OcclusionSession.session_order))
-
-
-def keep_session(athlete_id: str, order: str, body: Any) -> None:
-    """Keep what a session amounted to, in place of what was kept of it before."""
-    OcclusionSession.insert(athlete=athlete_id, session_order=order, body=body).on_conflict(
-        conflict_target=[OcclusionSession.athlete, OcclusionSession.session_order],
-        update={OcclusionSession.body: body},
-    ).execute()
-
-
-def forget_sessions(athlete_id: str, orders: Sequence[str]) -> None:
-    OcclusionSession.delete().where(
-        OcclusionSession.athlete == athlete_id, OcclusionSession.session_order.in_(orders)
-    ).execute()
-
-
-def orders_with(athlete_id: str, part: str) -> list[str]:
-    """Places in the order of sessions that contain a text."""
-    rows = OcclusionSession.select(OcclusionSession.session_order).where(
-        OcclusionSession.athlete == athlete_id, OcclusionSession.session_order.contains(part)
-    )
-    return [row.session_order for row in rows]

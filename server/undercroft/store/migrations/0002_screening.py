@@ -1,4 +1,4 @@
-"""Screening and occlusion work: what the coach has recorded, and what each session amounted to."""
+"""What the coach recorded of screening, and what closed sessions amounted to beside their sets."""
 
 from peewee import Database, SqliteDatabase
 from playhouse.migrate import SchemaMigrator
@@ -14,11 +14,12 @@ STATEMENTS = (
         recorded_by TEXT NOT NULL,
         withdrawn_at BIGINT,
         PRIMARY KEY (athlete_id, number)){clustered}""",
-    """CREATE TABLE occlusion_session (
+    """CREATE TABLE session_fact (
         athlete_id TEXT NOT NULL REFERENCES athlete(id) ON DELETE CASCADE,
+        kind TEXT NOT NULL,
         session_order TEXT NOT NULL,
         body TEXT NOT NULL,
-        PRIMARY KEY (athlete_id, session_order)){clustered}""",
+        PRIMARY KEY (athlete_id, kind, session_order)){clustered}""",
 )
 
 
