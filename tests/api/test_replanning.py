@@ -257,8 +257,8 @@ def test_the_next_block_sent_early_leaves_the_days_before_it(
     send(coach, ready, now, starts_on="2026-02-02")
     later = block(session("b1", lift("e", "back-squat")), key="b")
     send(coach, ready, later, starts_on="2026-02-09")
-    kept = {item["key"] for item in device.reads_all() if item["kind"] == "sheet"}
-    assert {"a1", "a2", "b1"} <= kept
+    sheets = [item["body"] for item in device.reads_all() if item["kind"] == "sheet"]
+    assert {"a1", "a2", "b1"} <= {sheet["session"] for sheet in sheets}
 
 
 def test_only_the_next_sessions_are_worked_out_again_at_once(

@@ -16,7 +16,7 @@ FIRST_DAY = date(2026, 2, 2)
 def keep_revision(coach: AtDesk, athlete: str, number: int, keys: list[str]) -> None:
     """A revision of one long block with a bare sheet for each session, one a day."""
     revisions.add_revision(
-        athlete, number, "long", {"name": "Long"}, FIRST_DAY.isoformat(), [], START_MS, coach.id
+        athlete, number, "long", {"name": "Long"}, FIRST_DAY.isoformat(), [], START_MS, coach.id, 1
     )
     for place, key in enumerate(keys):
         on = FIRST_DAY + timedelta(days=place)

@@ -84,7 +84,7 @@ def test_only_the_newest_revision_of_each_athlete_is_read(coach: AtDesk, athlete
     for whose, sendings in ((athlete, 12), (others[0], 2)):
         for number in range(1, sendings + 1):
             words = {"name": f"draft {number}", "weeks": []}
-            revisions.add_revision(whose, number, "b", words, "2026-02-02", [], 1, coach.id)
+            revisions.add_revision(whose, number, "b", words, "2026-02-02", [], 1, coach.id, 1)
     found = revisions.latest_revisions([athlete, *others])
     database.disconnect()
     named = {whose: row.document["name"] for whose, row in found.items()}

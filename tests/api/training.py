@@ -5,8 +5,8 @@ from typing import Any
 from tests.people import AtDesk, Phone
 
 
-def send(coach: AtDesk, block: str, *athletes: str) -> dict[str, Any]:
-    answer = coach.post(f"/desk/blocks/{block}/send", {"athletes": list(athletes)})
+def send(coach: AtDesk, block: str, *athletes: str, **more: Any) -> dict[str, Any]:
+    answer = coach.post(f"/desk/blocks/{block}/send", {"athletes": list(athletes), **more})
     assert answer.status_code == 200, answer.text
     return dict(answer.json)
 

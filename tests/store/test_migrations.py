@@ -67,6 +67,27 @@ def test_an_older_sqlite_file_is_copied_before_it_is_changed(sqlite: Path, scrip
     assert "motto" not in [c.name for c in stored.database.get_columns("coach")]
 
 
+def test_every_block_sent_so_far_had_one_run(tmp_path: Path, scripts: Path) -> None:
+    later = {path: path.read_text() for path in scripts.glob("*.py") if path.name >= "0003"}
+    for path in later:
+        path.unlink()
+    stored.open_database(str(tmp_path / "older.sqlite3"))
+    stored.connect()
+    migrate.migrate()
+    run = stored.database.execute_sql
+    run("INSERT INTO coach VALUES ('c', 'a@b', 'Ottilie', '', 1)")
+    run("INSERT INTO athlete (id, coach_id, name, position, created_at) VALUES ('a','c','R',0,1)")
+    for number, block in enumerate(("base", "peak", "base", "base"), start=1):
+        values = ("a", number, block, "{}", "2026-02-02", "[]", 1, "c")
+        run("INSERT INTO revision VALUES (?, ?, ?, ?, ?, ?, ?, ?)", values)
+    for path, text in later.items():
+        path.write_text(text)
+    migrate.migrate()
+    runs = run("SELECT run FROM revision ORDER BY number").fetchall()
+    stored.close_all()
+    assert runs == [(1,), (2,), (1,), (1,)]
+
+
 def test_a_new_database_needs_no_copy(tmp_path: Path) -> None:
     path = tmp_path / "new" / "undercroft.sqlite3"
     stored.open_database(str(path))

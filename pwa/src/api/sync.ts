@@ -26,6 +26,8 @@ export interface PlannedSession {
 
 export interface RevisionNews {
   readonly number: number;
+  /** The first revision of this doing of the block, which may be done more than once. */
+  readonly run?: number;
   readonly block_name: string;
   readonly sent_at: Moment;
   readonly sessions: readonly PlannedSession[];

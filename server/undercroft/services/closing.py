@@ -24,19 +24,19 @@ from undercroft.store.facts import Place
 class Closed:
     """A closed session: its plan, what became of it, and its place among all sessions.
 
-    `block` is the number of its block's first revision: with the session's key it is a name.
+    `run` is the number of the first revision of its block's run: with the session's key a name.
     """
 
     plan: SessionPlan
     record: SessionRecord
-    block: int
+    run: int
     order: str
     on: date
 
     @property
     def place(self) -> Place:
         """Its place, and what other places that it had before are known by."""
-        return Place(self.order, f"/{self.block:06d}/", f"/{self.plan.key}")
+        return Place(self.order, f"/{self.run:06d}/", f"/{self.plan.key}")
 
 
 def closed_by(athlete_id: str, entries: Sequence[Entry]) -> list[Closed]:
@@ -48,7 +48,7 @@ def closed_by(athlete_id: str, entries: Sequence[Entry]) -> list[Closed]:
     for revision, session in _spoken_of(athlete_id, work):
         closed = _closed(athlete_id, revision, session)
         if closed is not None:
-            found[closed.block, session] = closed
+            found[closed.run, session] = closed
     return list(found.values())
 
 
@@ -71,16 +71,16 @@ def _spoken_of(athlete_id: str, entries: Sequence[Entry]) -> Iterator[tuple[int,
 
 
 def _closed(athlete_id: str, revision: int, session: str) -> Closed | None:
-    numbers = revisions.numbers_of_block(athlete_id, revision)
-    every = ledger.entries_of(athlete_id, session)
-    own = [e for e in every if e.revision in numbers and e.kind in WORK_KINDS]
-    if not own:
+    numbers = revisions.numbers_of_run(athlete_id, revision)
+    own = [e for e in ledger.entries_of(athlete_id, session) if e.revision in numbers]
+    work = [e for e in own if e.kind in WORK_KINDS]
+    if not work:
         return None
     record = fold(replace(e, revision=None) for e in own).sessions[None, session]
     last = lines.last_begun(athlete_id)
     if not _is_over(record, session, numbers, last):
         return None
-    return _placed(athlete_id, session, numbers[0], _done_from(own), record)
+    return _placed(athlete_id, session, numbers[0], _done_from(work), record)
 
 
 def _is_over(
@@ -90,14 +90,14 @@ def _is_over(
     return record.finished is not None or record.stopped is not None or not under_way
 
 
-def _done_from(own: Sequence[Entry]) -> int:
+def _done_from(work: Sequence[Entry]) -> int:
     """The revision that the session was begun from, or else that of its first entry."""
-    first = min(own, key=lambda e: (e.kind != "session.started", e.position))
+    first = min(work, key=lambda e: (e.kind != "session.started", e.position))
     return first.revision or 0
 
 
 def _placed(
-    athlete_id: str, session: str, block: int, number: int, record: SessionRecord
+    athlete_id: str, session: str, run: int, number: int, record: SessionRecord
 ) -> Closed | None:
     """With its plan, and its order: the day it was planned for, which no phone's clock moves."""
     row = revisions.revision(athlete_id, number)
@@ -107,6 +107,6 @@ def _placed(
     for w, week in enumerate(read_block(row.document, catalogue()).weeks):
         for s, plan in enumerate(week.sessions):
             if plan.key == session:
-                order = f"{day}/{block:06d}/{w:02d}/{s:02d}/{session}"
-                return Closed(plan, record, block, order, date.fromisoformat(day))
+                order = f"{day}/{run:06d}/{w:02d}/{s:02d}/{session}"
+                return Closed(plan, record, run, order, date.fromisoformat(day))
     return None

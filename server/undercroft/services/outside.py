@@ -39,23 +39,23 @@ def outside(athlete_id: str, shown: Sequence[Shown]) -> list[Outside]:
 
 
 def _sessions(athlete_id: str) -> Iterator[Outside]:
-    first = sessions.first_numbers(athlete_id)
-    sent = {(first[one.revision], one.session) for one in sessions.sessions_sent(athlete_id)}
+    runs = sessions.runs_of(athlete_id)
+    sent = {(runs[one.revision], one.session) for one in sessions.sessions_sent(athlete_id)}
     lost = [
         told
         for told in sessions.sessions_begun(athlete_id, WORK_KINDS)
-        if (_block(first, told.revision), told.session) not in sent
+        if (_run(runs, told.revision), told.session) not in sent
     ]
     lost = sorted(lost, key=lambda told: told.first, reverse=True)[:MOST_OUTSIDE]
     records = _records(athlete_id, lost)
     for told in lost:
         record = records[told.revision, told.session]
-        why = _why(told.revision, told.session, first)
+        why = _why(told.revision, told.session, runs)
         yield Outside(told.revision, told.session, why, record.sets, record)
 
 
-def _block(first: Mapping[int, int], revision: int | None) -> int | None:
-    return None if revision is None else first.get(revision)
+def _run(runs: Mapping[int, int], revision: int | None) -> int | None:
+    return None if revision is None else runs.get(revision)
 
 
 def _why(revision: int | None, session: str, sent: Collection[int]) -> str:

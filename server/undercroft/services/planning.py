@@ -28,10 +28,15 @@ from undercroft.store.feed import last_position, publish
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Current:
-    """What the athlete trains by: the newest revision, and all numbers under which it was sent."""
+    """What the athlete trains by: the newest revision, and all that belong to its run.
+
+    `block_id` names the block, `run` this doing of it: the number of its first revision.
+    """
 
     number: int
     numbers: tuple[int, ...]
+    block_id: str
+    run: int
     block: Block
     starts_on: date
 
@@ -48,17 +53,15 @@ def sessions_of(block: Block) -> list[str]:
 def current(athlete_id: str) -> Current | None:
     """The newest revision, or None where nothing was sent yet."""
     row = revisions.latest_revision(athlete_id)
-    return None if row is None else _newest_of(row)
-
-
-def _newest_of(row: models.Revision) -> Current:
-    sent = revisions.revisions_of_block(row.athlete_id, row.block)
-    newest = sent[-1]
+    if row is None:
+        return None
     return Current(
-        number=newest.number,
-        numbers=tuple(one.number for one in sent),
-        block=read_block(newest.document, catalogue()),
-        starts_on=date.fromisoformat(newest.starts_on),
+        number=row.number,
+        numbers=revisions.numbers_of_run(athlete_id, row.number),
+        block_id=row.block,
+        run=row.run,
+        block=read_block(row.document, catalogue()),
+        starts_on=date.fromisoformat(row.starts_on),
     )
 
 
@@ -110,7 +113,7 @@ def refresh(
         told = lifts is None or any(e.notches and e.notches.lift in lifts for e in sheet.exercises)
         document = on_wire(replace(sheet, revision=now.number, through=through))
         if told or _differs(kept.get(sheet.session), document):
-            put_out(row.id, now.number, sheet.session, through, document)
+            put_out(row.id, now.run, now.number, sheet.session, through, document)
 
 
 def _stopped(block: Block, done: WorkedOut) -> set[str]:
@@ -126,10 +129,22 @@ def _stopped(block: Block, done: WorkedOut) -> set[str]:
     }
 
 
-def put_out(athlete_id: str, number: int, session: str, through: int, document: Any) -> None:
+def put_out(
+    athlete_id: str, run: int, number: int, session: str, through: int, document: Any
+) -> None:
     """Keep a sheet and put it into the feed."""
     revisions.keep_sheet(athlete_id, number, session, through, document)
-    publish(athlete_id, "sheet", session, document)
+    publish(athlete_id, "sheet", feed_key(run, session), document)
+
+
+def withdraw(athlete_id: str, run: int, session: str) -> None:
+    """Take the sheet of a session back."""
+    publish(athlete_id, "sheet.withdrawn", feed_key(run, session), {"session": session})
+
+
+def feed_key(run: int, session: str) -> str:
+    """Two runs may have sessions of one key, and the phone needs the sheets of both."""
+    return session if run == 1 else f"{run}/{session}"
 
 
 def on_wire(sheet: LoadSheet) -> dict[str, Any]:

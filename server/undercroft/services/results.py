@@ -120,7 +120,7 @@ def results(athlete_id: str) -> Results:
 def _planned(athlete_id: str, shown: Sequence[Shown]) -> list[SessionResult]:
     wild = _wild(athlete_id)
     return [
-        _result(one.sheet, one.record or NOTHING, wild.get((one.block, one.sheet.session), set()))
+        _result(one.sheet, one.record or NOTHING, wild.get((one.run, one.sheet.session), set()))
         for one in shown
     ]
 
@@ -144,16 +144,16 @@ def _ends(record: SessionRecord) -> list[str]:
 
 
 def _wild(athlete_id: str) -> dict[tuple[int, str], set[str]]:
-    """Keys of sets that the tracker found beyond belief, by block and session.
+    """Keys of sets that the tracker found beyond belief, by run and session.
 
-    A place in the order of sessions begins with the day and the block's first revision and ends
+    A place in the order of sessions begins with the day and the run's first revision and ends
     with the session; a tested maximum has a word instead of the revision, and no set to mark.
     """
     wild: dict[tuple[int, str], set[str]] = defaultdict(set)
     for row in trackers.all_rows(athlete_id):
-        _, block, *rest = row.session_order.split("/")
-        if block.isdigit() and rest:
-            wild[int(block), rest[-1]].update(row.body["wild"])
+        _, run, *rest = row.session_order.split("/")
+        if run.isdigit() and rest:
+            wild[int(run), rest[-1]].update(row.body["wild"])
     return wild
 
 

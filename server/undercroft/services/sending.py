@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import asdict, dataclass, replace
-from datetime import date
+from datetime import date, timedelta
 from typing import Any
 
 from undercroft.documents.block import BlockShape
@@ -66,7 +66,7 @@ class _Ready:
     block: Block
     position: int
     before: planning.Current | None
-    continued: bool
+    run: int
     starts_on: date
     looked: Looked
     documents: list[tuple[str, dict[str, Any]]]
@@ -74,6 +74,11 @@ class _Ready:
     @property
     def number(self) -> int:
         return 1 + (self.before.number if self.before else 0)
+
+    @property
+    def continued(self) -> bool:
+        """Does the athlete already train by this run of the block?"""
+        return self.before is not None and self.before.run == self.run
 
 
 def _send(
@@ -89,7 +94,7 @@ def _send(
             return Sent(athlete_id, None, 0, looking_over.shown(stops))
         _keep(ready, wanted.overrules, now, coach_id)
         for session, document in ready.documents:
-            planning.put_out(athlete_id, ready.number, session, ready.position, document)
+            planning.put_out(athlete_id, ready.run, ready.number, session, ready.position, document)
         _withdraw(ready)
         publish(athlete_id, "revision", str(ready.number), _notice(ready, now))
         return Sent(athlete_id, ready.number, len(ready.documents), [])
@@ -97,21 +102,43 @@ def _send(
 
 def _work_out(block_id: str, block: Block, row: Athlete, wanted: Wanted, now: int) -> _Ready:
     before = planning.current(row.id)
-    same = [one.number for one in revisions.revisions_of_block(row.id, block_id)]
-    continued = before is not None and before.number in same
-    start = wanted.starts_on or (
-        before.starts_on if before and continued else monday_of(day_of(now))
-    )
-    begun = planning.begun_of(row.id, same, planning.sessions_of(block))
-    looked = looking_over.look_over(row, block, start, leave_out=sorted(begun))
+    again = before is not None and before.block_id == block_id
+    start = wanted.starts_on or (before.starts_on if before and again else monday_of(day_of(now)))
     number = 1 + (before.number if before else 0)
+    run = _run_of(row.id, block_id, before, start) or number
+    begun = planning.begun_of(
+        row.id, revisions.numbers_of_run(row.id, run), planning.sessions_of(block)
+    )
+    looked = looking_over.look_over(row, block, start, leave_out=sorted(begun))
     documents = [
         (s.session, planning.on_wire(replace(s, revision=number, through=row.position)))
         for s in looked.done.sheets
     ]
-    return _Ready(
-        row.id, block_id, block, row.position, before, continued, start, looked, documents
-    )
+    return _Ready(row.id, block_id, block, row.position, before, run, start, looked, documents)
+
+
+def _run_of(
+    athlete_id: str, block_id: str, before: planning.Current | None, start: date
+) -> int | None:
+    """The run that a sending goes on with, or None where it begins a new one.
+
+    It goes on where its Monday stays, and where the coach moves what the athlete trains by. Another
+    Monday begins anew what another block has replaced meanwhile, and what was done to its end.
+    """
+    last = revisions.latest_of_block(athlete_id, block_id)
+    if last is None:
+        return None
+    if last.starts_on == start.isoformat():
+        return int(last.run)
+    if before is None or before.number != last.number or _done_by(athlete_id, before, start):
+        return None
+    return before.run
+
+
+def _done_by(athlete_id: str, current: planning.Current, day: date) -> bool:
+    """Is the block at its end by then, and did the athlete begin any of it?"""
+    end = current.starts_on + timedelta(weeks=len(current.block.weeks))
+    return day >= end and bool(planning.begun_of(athlete_id, current.numbers, current.sessions))
 
 
 def _keep(ready: _Ready, overrules: Sequence[Overrule], now: int, coach_id: str) -> None:
@@ -125,6 +152,7 @@ def _keep(ready: _Ready, overrules: Sequence[Overrule], now: int, coach_id: str)
         [{**asdict(one), "on": one.on.isoformat()} for one in overrules],
         now,
         coach_id,
+        ready.run,
     )
 
 
@@ -136,7 +164,7 @@ def _withdraw(ready: _Ready) -> None:
     before, since = ready.before, ready.starts_on.isoformat()
     if before is None:
         return
-    kept = planning.sessions_of(ready.block)
+    kept = planning.sessions_of(ready.block) if ready.continued else []
     days = revisions.days_of_sheets(ready.athlete_id, before.numbers)
     gone = [
         key
@@ -146,13 +174,14 @@ def _withdraw(ready: _Ready) -> None:
     begun = planning.begun_of(ready.athlete_id, before.numbers, gone)
     for key in gone:
         if key not in begun:
-            publish(ready.athlete_id, "sheet.withdrawn", key, {"session": key})
+            planning.withdraw(ready.athlete_id, before.run, key)
 
 
 def _notice(ready: _Ready, now: int) -> dict[str, Any]:
     before = ready.before.block if ready.before and ready.continued else None
     return {
         "number": ready.number,
+        "run": ready.run,
         "block_name": ready.block.name,
         "sent_at": iso(now),
         "sessions": [

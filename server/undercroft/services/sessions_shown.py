@@ -1,7 +1,7 @@
 """Which sessions the desk shows beside what was planned, each with what became of it.
 
-A session is one key of one block, under whichever of the block's revisions it was done. It is
-shown on the sheet it was begun with.
+A session is one key of one run of a block, under whichever of the run's revisions it was done. It
+is shown on the sheet it was begun with.
 """
 
 from collections import defaultdict
@@ -22,9 +22,9 @@ MOST_BEGUN = 45
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Shown:
-    """`block` is the number of its block's first revision; `record` None: nobody began it."""
+    """`run` is the number of its run's first revision; `record` None: nobody began it."""
 
-    block: int
+    run: int
     sheet: Sheet
     record: SessionRecord | None
 
@@ -33,7 +33,7 @@ class Shown:
 class _Session:
     """`sent` is where it is shown; `numbers` the revisions under which it has entries."""
 
-    block: int
+    run: int
     sent: SentSession
     numbers: tuple[int, ...]
 
@@ -50,29 +50,29 @@ def sessions_shown(athlete_id: str) -> list[Shown]:
     records = _records(athlete_id, chosen)
     return [
         Shown(
-            one.block,
+            one.run,
             documents[one.sent.revision, one.sent.session],
-            records.get((one.block, one.sent.session)),
+            records.get((one.run, one.sent.session)),
         )
         for one in chosen
     ]
 
 
 def _sessions(athlete_id: str) -> list[_Session]:
-    """Every session that was begun, or that the newest revision of its block still has."""
-    first = sessions.first_numbers(athlete_id)
-    newest = {block: number for number, block in sorted(first.items())}
+    """Every session that was begun, or that the newest revision of its run still has."""
+    runs = sessions.runs_of(athlete_id)
+    newest = {run: number for number, run in sorted(runs.items())}
     begun: dict[tuple[int, str], list[BegunSession]] = defaultdict(list)
     for told in sessions.sessions_begun(athlete_id, WORK_KINDS):
-        if told.revision is not None and told.revision in first:
-            begun[first[told.revision], told.session].append(told)
+        if told.revision is not None and told.revision in runs:
+            begun[runs[told.revision], told.session].append(told)
     sheets: dict[tuple[int, str], dict[int, SentSession]] = defaultdict(dict)
     for sent in sessions.sessions_sent(athlete_id):
-        sheets[first[sent.revision], sent.session][sent.revision] = sent
+        sheets[runs[sent.revision], sent.session][sent.revision] = sent
     return [
-        _Session(block, own[_shown_on(own, begun[block, key])], _numbers(begun[block, key]))
-        for (block, key), own in sheets.items()
-        if begun[block, key] or newest[block] in own
+        _Session(run, own[_shown_on(own, begun[run, key])], _numbers(begun[run, key]))
+        for (run, key), own in sheets.items()
+        if begun[run, key] or newest[run] in own
     ]
 
 
@@ -124,13 +124,13 @@ def _ordinal(one: _Session) -> int:
 def _records(
     athlete_id: str, chosen: Sequence[_Session]
 ) -> dict[tuple[int | None, str], SessionRecord]:
-    """What became of each, by block and session, whichever revision its entries came from."""
-    block = {(number, one.sent.session): one.block for one in chosen for number in one.numbers}
-    if not block:
+    """What became of each, by run and session, whichever revision its entries came from."""
+    run = {(number, one.sent.session): one.run for one in chosen for number in one.numbers}
+    if not run:
         return {}
-    entries = [ledger.from_row(row) for row in sessions.entries_for(athlete_id, block)]
+    entries = [ledger.from_row(row) for row in sessions.entries_for(athlete_id, run)]
     told = [
-        replace(entry, revision=block[entry.revision, entry.session])
+        replace(entry, revision=run[entry.revision, entry.session])
         for entry in entries
         if entry.revision is not None and entry.session is not None
     ]

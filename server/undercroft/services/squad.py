@@ -36,7 +36,7 @@ class Attention:
 class States:
     """How far what was sent has come; times in ms, None where not yet or not known.
 
-    Sent, delivered and opened speak of the newest revision, started and finished of its block.
+    Sent, delivered and opened speak of the newest revision, started and finished of its run.
     """
 
     sent_at: int | None
@@ -99,11 +99,11 @@ def _line(
 
 
 def _told(athlete_id: str, sent: Revision | None) -> list[Entry]:
-    """What the phones told of the block's sessions, from whichever of its revisions it came."""
+    """What the phones told of the run's sessions, from whichever of its revisions it came."""
     if sent is None:
         return []
-    first = sessions.first_numbers(athlete_id)
-    numbers = [number for number, block in first.items() if block == first[sent.number]]
+    runs = sessions.runs_of(athlete_id)
+    numbers = [number for number, run in runs.items() if run == sent.run]
     return [ledger.from_row(row) for row in glance.entries_of_revisions(athlete_id, numbers, TOLD)]
 
 

@@ -126,6 +126,7 @@ class Block(Table):
 class Revision(Table):
     """One immutable state of a block, as sent to one athlete. `starts_on` is a Monday.
 
+    `run` is the number of the first revision with which the block was begun this time.
     `overrules` are the stops that the coach set aside in writing.
     """
 
@@ -138,6 +139,7 @@ class Revision(Table):
     overrules = JsonText()
     sent_at = BigIntegerField()
     sent_by = TextField()
+    run = IntegerField(default=0)
 
     class Meta:
         primary_key = CompositeKey("athlete", "number")

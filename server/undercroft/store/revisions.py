@@ -32,10 +32,10 @@ def latest_revisions(athlete_ids: Iterable[str]) -> dict[str, Revision]:
     return {row.athlete_id: row for row in rows}
 
 
-def revisions_of_block(athlete_id: str, block_id: str) -> list[Revision]:
-    """All revisions of one block that the athlete was sent, oldest first."""
+def latest_of_block(athlete_id: str, block_id: str) -> Revision | None:
+    """The newest revision of one block that the athlete was sent."""
     rows = Revision.select().where(Revision.athlete == athlete_id, Revision.block == block_id)
-    return list(rows.order_by(Revision.number))
+    return rows.order_by(Revision.number.desc()).first()
 
 
 def revision(athlete_id: str, number: int) -> Revision | None:
@@ -51,6 +51,7 @@ def add_revision(
     overrules: list[dict[str, Any]],
     now: int,
     coach_id: str,
+    run: int,
 ) -> None:
     Revision.insert(
         athlete=athlete_id,
@@ -61,6 +62,7 @@ def add_revision(
         overrules=overrules,
         sent_at=now,
         sent_by=coach_id,
+        run=run,
     ).execute()
 
 
@@ -120,13 +122,13 @@ def all_revisions(athlete_id: str) -> list[Revision]:
     return list(rows.order_by(Revision.number))
 
 
-def numbers_of_block(athlete_id: str, number: int) -> tuple[int, ...]:
-    """All revisions of the block that a revision belongs to, oldest first; none if unknown."""
-    block = Revision.select(Revision.block).where(
+def numbers_of_run(athlete_id: str, number: int) -> tuple[int, ...]:
+    """All revisions of the run that a revision belongs to, oldest first; none if unknown."""
+    run = Revision.select(Revision.run).where(
         Revision.athlete == athlete_id, Revision.number == number
     )
     rows = Revision.select(Revision.number).where(
-        Revision.athlete == athlete_id, Revision.block.in_(block)
+        Revision.athlete == athlete_id, Revision.run.in_(run)
     )
     return tuple(sorted(row.number for row in rows))
 

@@ -27,13 +27,12 @@ class BegunSession(NamedTuple):
     first: int
 
 
-def first_numbers(athlete_id: str) -> dict[int, int]:
-    """By revision, the first revision of the same block: it names the block."""
+def runs_of(athlete_id: str) -> dict[int, int]:
+    """By revision, the first revision of the same run of its block: it names the run."""
     found = rows(
-        "SELECT number, block FROM revision WHERE athlete_id = ? ORDER BY number", athlete_id
+        "SELECT number, run FROM revision WHERE athlete_id = ? ORDER BY number", athlete_id
     )
-    first: dict[str, int] = {}
-    return {number: first.setdefault(block, number) for number, block in found}
+    return dict(found)
 
 
 def sessions_sent(athlete_id: str) -> list[SentSession]:

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, expect, test, vi } from "vitest";
 
-import { fakePhone, holdTimers, newDraft, paired, SHEET } from "../../../tests/fakes/phone";
+import { fakePhone, holdTimers, newDraft, paired, SHEET, START } from "../../../tests/fakes/phone";
 import { createFakeServer } from "../../../tests/fakes/server";
 import type { Phone } from "../../offline/phone";
 import type { App } from "../app-context";
@@ -55,7 +55,7 @@ test("to look at a session neither begins it nor hides what is new in it", async
   await tellOpened(app, SHEET);
   const item = (kind: string, key: string, body: unknown) => ({ position: 1, kind, key, body });
   const feed = [item("revision", "1", REVISION), item("sheet", SHEET.session, SHEET)];
-  const plan = planOf({ ...phone.state(), feed });
+  const plan = planOf({ ...phone.state(), feed }, null, START);
   expect(plan.open.map(({ session }) => session)).toEqual([SHEET.session]);
   expect(plan.isNew).toBe(true);
 });

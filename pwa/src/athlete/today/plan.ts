@@ -5,6 +5,7 @@ import { fold, type SessionRecord } from "../../offline/fold";
 import { isOver, placed, revisionOf } from "../../offline/ledger-view";
 import type { PhoneState } from "../../offline/phone";
 import { newsOf } from "../hooks";
+import { daysBetween, noonOf } from "../words/times";
 
 export interface Plan {
   readonly revision: RevisionNews | null;
@@ -14,37 +15,59 @@ export interface Plan {
   readonly open: readonly LoadSheet[];
 }
 
-export function planOf(state: PhoneState): Plan {
+type Runs = ReadonlyMap<number, number | string>;
+
+/** `underWay` is the session that is being done: it is open no more. */
+export function planOf(state: PhoneState, underWay: SessionRecord | null, now: number): Plan {
   const revisions = newsOf(state, "revision");
-  const blocks = new Map(revisions.map(({ number, block_name }) => [number, block_name]));
+  const runs = runsOf(revisions);
   const records = fold(placed(state).map(({ entry }) => entry));
-  const over = records.filter(isOver);
+  const over = [...records.filter(isOver), ...(underWay ? [underWay] : [])];
   const newest = revisions.at(-1);
-  const order = new Map(newest?.sessions.map(({ session }, index) => [session, index]));
   const open = newsOf(state, "sheet")
-    .filter((sheet) => !over.some((record) => isSame(record, sheet, blocks)))
-    .sort((one, other) => compare(one, other, order));
+    .filter((sheet) => !over.some((record) => isSame(record, sheet, runs)))
+    .sort(inOrder(newest, runs, now));
   const isNew = !records.some(
     ({ revision, started }) => revision === newest?.number && started.length > 0,
   );
   return { revision: newest ?? null, isNew, open };
 }
 
-/** A revision carries over what was done in an earlier one of the same block. */
-function isSame(
-  record: SessionRecord,
-  sheet: LoadSheet,
-  blocks: ReadonlyMap<number, string>,
-): boolean {
+/** By revision, the run it belongs to; the block's name where an older server told no more. */
+function runsOf(revisions: readonly RevisionNews[]): Runs {
+  const runs = new Map<number, number | string>();
+  for (const { number, run, block_name } of revisions) {
+    runs.set(number, run === undefined ? block_name : (runs.get(run) ?? run));
+  }
+  return runs;
+}
+
+/** A revision carries over what was done in an earlier one of the same run. */
+function isSame(record: SessionRecord, sheet: LoadSheet, runs: Runs): boolean {
   if (record.session !== sheet.session) return false;
   const revision = revisionOf(sheet);
   if (record.revision === revision) return true;
-  const block = blocks.get(record.revision ?? 0);
-  return block === undefined || block === blocks.get(revision ?? 0);
+  const run = runs.get(record.revision ?? 0);
+  return run === undefined || run === runs.get(revision ?? 0);
 }
 
-function compare(one: LoadSheet, other: LoadSheet, order: ReadonlyMap<string, number>): number {
-  const place = ({ session }: LoadSheet) => order.get(session) ?? Number.MAX_SAFE_INTEGER;
-  const byDay = (one.on ?? "").localeCompare(other.on ?? "");
-  return place(one) - place(other) || byDay;
+/**
+ * As the newest revision has them. What is left of the plan before goes first as long as its day has not
+ * passed, and else last.
+ */
+function inOrder(
+  newest: RevisionNews | undefined,
+  runs: Runs,
+  now: number,
+): (one: LoadSheet, other: LoadSheet) => number {
+  const order = new Map(newest?.sessions.map(({ session }, index) => [session, index]));
+  const place = (sheet: LoadSheet): number => {
+    const known = runs.get(revisionOf(sheet) ?? 0) === runs.get(newest?.number ?? 0);
+    if (known) return order.get(sheet.session) ?? LAST;
+    return sheet.on && daysBetween(noonOf(sheet.on), now) <= 0 ? FIRST : LAST;
+  };
+  return (one, other) => place(one) - place(other) || (one.on ?? "").localeCompare(other.on ?? "");
 }
+
+const FIRST = -1;
+const LAST = Number.MAX_SAFE_INTEGER;

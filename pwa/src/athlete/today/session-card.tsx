@@ -131,7 +131,7 @@ export function NextSessions({ sheets, now, canStart }: NextProps) {
       <h2 class="section-title">After that</h2>
       {sheets.map((sheet) => (
         <details
-          key={sheet.session}
+          key={`${sheet.revision} ${sheet.session}`}
           class="next"
           onToggle={({ currentTarget }) => currentTarget.open && opened(app, sheet)}
         >

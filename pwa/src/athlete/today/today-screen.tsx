@@ -17,10 +17,9 @@ export function TodayScreen() {
   const state = usePhoneState();
   const now = useInView();
   const session = useUnderWay()?.session ?? null;
-  const { revision, isNew, open } = planOf(state);
-  const rest = open.filter((sheet) => sheet.session !== session?.sheet.session);
-  const due = session ? undefined : rest[0];
-  const later = session ? rest : rest.slice(1);
+  const { revision, isNew, open } = planOf(state, session?.record ?? null, now);
+  const due = session ? undefined : open[0];
+  const later = session ? open : open.slice(1);
   return (
     <div class="screen">
       <TopBar title="Today" />
