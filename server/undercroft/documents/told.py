@@ -4,7 +4,14 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
-from undercroft.domain.strength import Evidence, PlannedSet, SetDone, TestedMax, TrackerState
+from undercroft.domain.strength import (
+    Evidence,
+    PlannedSet,
+    SetDone,
+    TestedMax,
+    TrackerState,
+    VelocityMaximum,
+)
 from undercroft.domain.told import Told
 
 
@@ -51,6 +58,8 @@ def read_told(data: dict[str, Any]) -> ToldSession:
 def _evidence(evidence: Evidence) -> dict[str, Any]:
     if isinstance(evidence, TestedMax):
         return {"load_kg": evidence.load_kg}
+    if isinstance(evidence, VelocityMaximum):
+        return {"kg": evidence.kg, "sd": evidence.sd, "basis": evidence.basis}
     return {
         "load_kg": evidence.load_kg,
         "reps": evidence.reps,
@@ -60,6 +69,8 @@ def _evidence(evidence: Evidence) -> dict[str, Any]:
 
 
 def _read_evidence(data: dict[str, Any]) -> Evidence:
+    if "sd" in data:
+        return VelocityMaximum(data["kg"], data["sd"], data["basis"])
     if "reps" not in data:
         return TestedMax(data["load_kg"])
     return SetDone(data["load_kg"], data["reps"], data["rir"], PlannedSet(*data["planned"]))

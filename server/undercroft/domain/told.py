@@ -9,6 +9,7 @@ from undercroft.domain.exercise import Catalogue
 from undercroft.domain.ledger import SessionRecord, SetRecord
 from undercroft.domain.program.block import ExercisePlan, SessionPlan, SetPlan
 from undercroft.domain.program.methods import Method
+from undercroft.domain.set_keys import set_keys
 from undercroft.domain.sheet.day import implement_for
 from undercroft.domain.sheet.turns import gives_evidence, planned_set
 from undercroft.domain.strength import Evidence, PlannedSet, SetDone, TestedMax, evidence_n
@@ -62,9 +63,9 @@ def _of_exercise(
     implement = implement_for(plan, catalogue) if own else catalogue[lift].implement
     if not gives_evidence(plan, implement):
         return
-    told = [t for one in plan.sets for t in _of_set(one.key, record.sets.get(one.key), one)]
-    added = [key for key, to in record.added.items() if to in (plan.key, plan.exercise)]
-    told += [t for key in added for t in _of_set(key, record.sets.get(key), None)]
+    planned = {one.key: one for one in plan.sets}
+    keys = set_keys(plan, record)
+    told = [t for key in keys for t in _of_set(key, record.sets.get(key), planned.get(key))]
     if plan.method is Method.MAXIMUM_TEST:
         yield from _best_attempt(told)
     else:
@@ -88,9 +89,13 @@ def _of_set(key: str, done: SetRecord | None, plan: SetPlan | None) -> list[Told
 
 def _best_attempt(told: list[Told]) -> Iterator[Told]:
     """Of the singles of a test the heaviest counts; the others only led up to it."""
-    singles = [t for t in told if isinstance(t.evidence, SetDone) and t.evidence.reps == 1]
+    singles = [
+        (t.evidence.load_kg, t.set)
+        for t in told
+        if isinstance(t.evidence, SetDone) and t.evidence.reps == 1
+    ]
     if singles:
-        best = max(singles, key=lambda t: t.evidence.load_kg)
-        yield Told(best.set, TestedMax(best.evidence.load_kg))
+        load_kg, key = max(singles, key=lambda single: single[0])
+        yield Told(key, TestedMax(load_kg))
     else:
         yield from told

@@ -4,7 +4,7 @@ What a session tells counts once it is closed (`closing.py`). Until then the pho
 notch tables, and nothing here would be news to it.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from datetime import date, timedelta
 
 from undercroft.documents.catalogue import catalogue
@@ -12,7 +12,7 @@ from undercroft.domain.athlete import Athlete
 from undercroft.domain.ledger import Entry, fold
 from undercroft.domain.strength import TestedMax
 from undercroft.domain.told import Told, first_loads, told_by
-from undercroft.services import ledger, occlusion_record, planning, tracking
+from undercroft.services import ledger, occlusion_record, planning, tracking, velocities
 from undercroft.services.clock import day_of
 from undercroft.services.closing import Closed, closed_by
 from undercroft.services.occlusion_record import TOLD_BY
@@ -65,11 +65,20 @@ def _hear(athlete_id: str, athlete: Athlete, closed: Closed) -> set[str]:
     moved = tracking.forget_elsewhere(
         athlete_id, athlete, closed.place.part, closed.place.end, closed.order
     )
-    told = told_by(closed.plan, closed.record, catalogue())
+    told = _with(
+        told_by(closed.plan, closed.record, catalogue()), velocities.hear(athlete_id, closed)
+    )
     moved |= tracking.hear(athlete_id, athlete, Heard(closed.order, closed.on, told))
     done = first_loads(closed.plan, closed.record)
     last_done.keep_loads(athlete_id, closed.order, done)
     return moved
+
+
+def _with(
+    told: Mapping[str, tuple[Told, ...]], more: Mapping[str, tuple[Told, ...]]
+) -> dict[str, tuple[Told, ...]]:
+    both = {lift: (*told.get(lift, ()), *more.get(lift, ())) for lift in {*told, *more}}
+    return {lift: pieces for lift, pieces in both.items() if pieces}
 
 
 def _hear_tests(athlete_id: str, athlete: Athlete) -> set[str]:

@@ -3,6 +3,9 @@
 "From memory": nobody here has had the paper open. "Derived": our own arithmetic on what is named.
 """
 
+from dataclasses import replace
+from math import exp, log
+
 import numpy as np
 import pytest
 from hypothesis import given
@@ -10,10 +13,12 @@ from hypothesis import strategies as st
 from scipy.stats import linregress
 
 from undercroft.domain.errors import DomainError
+from undercroft.domain.strength import estimate, start_from_guess, take, trained
 from undercroft.domain.strength.load_velocity import (
     LoadVelocity,
     fit_line,
     maximum_on_line,
+    maximum_through,
 )
 from undercroft.domain.strength.power import rep_power_w, set_power
 from undercroft.domain.strength.velocity import (
@@ -21,6 +26,7 @@ from undercroft.domain.strength.velocity import (
     MINIMAL_VELOCITIES,
     Over,
     SpeedSet,
+    VelocityMaximum,
     maximum_by_velocity,
     minimal_velocity,
     percent_of_maximum,
@@ -244,3 +250,35 @@ class TestPower:
     def test_power_of_no_repetition_is_refused(self):
         with pytest.raises(DomainError, match="one for each repetition"):
             set_power(80, [])
+
+
+class TestMaximumOfTheDay:
+    LINE = fit_line(FOUR_LOADS, 0.30)
+
+    @given(st.floats(90, 138))
+    def test_a_reading_on_the_line_gives_the_lines_own_maximum(self, load_kg):
+        velocity = self.LINE.intercept + self.LINE.slope * load_kg
+        read = maximum_through(self.LINE, "back-squat", 0.30, LoadVelocity(load_kg, velocity))
+        assert read.kg == pytest.approx(maximum_on_line(self.LINE, "back-squat", 0.30).kg)
+        assert read.sd == 0.075
+
+    def test_faster_than_the_line_is_a_stronger_day_by_the_slope(self):
+        velocity = self.LINE.intercept + self.LINE.slope * 110
+        read = maximum_through(self.LINE, "back-squat", 0.30, LoadVelocity(110, velocity + 0.05))
+        # Derived: 0.05 m/s over a slope of 0.00915 m/s a kilogram.
+        assert read.kg - self.LINE.load_at(0.30) == pytest.approx(0.05 / 0.00915, abs=0.01)
+
+    def test_a_light_load_tells_nothing_of_a_maximum(self):
+        with pytest.raises(DomainError, match="at least 60% tells"):
+            maximum_through(self.LINE, "back-squat", 0.30, LoadVelocity(80, 0.84))
+
+
+def test_the_tracker_fuses_a_velocity_by_its_precision():
+    # Derived as for two readings: a doubt of 4 % in the level against 7.5 % of the squat's line.
+    settings = replace(trained(), form_sd=1e-9, tilt_sd=1e-9, growth_sd=0.0, drift=0.0)
+    before = start_from_guess(140, 0.04, 0, settings)
+    after = take(before, VelocityMaximum(150, 0.075, "own line"), settings).state
+    precise, loose = 0.04**-2, 0.075**-2
+    fused = (precise * log(140) + loose * log(150)) / (precise + loose)
+    assert estimate(after, settings).kg == pytest.approx(exp(fused), rel=1e-6)
+    assert estimate(after, settings).sd == pytest.approx((precise + loose) ** -0.5, rel=1e-6)

@@ -8,8 +8,9 @@ from datetime import date, datetime, timedelta
 from undercroft.domain.ledger import Entry, SessionRecord
 from undercroft.domain.occlusion.settings import LIMITS
 from undercroft.domain.occlusion.site import Site, sites_of
-from undercroft.domain.program.block import ExercisePlan, SessionPlan
+from undercroft.domain.program.block import SessionPlan
 from undercroft.domain.program.methods import Method, OcclusionRule, Side
+from undercroft.domain.set_keys import set_keys
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,7 +109,7 @@ def _sets_done(plan: SessionPlan, record: SessionRecord) -> Iterator[tuple[Site,
         rule = exercise.details
         if not isinstance(rule, OcclusionRule):
             continue
-        for key in _set_keys(exercise, record):
+        for key in set_keys(exercise, record):
             done = record.sets.get(key)
             if done is None or done.kind != "done":
                 continue
@@ -117,8 +118,3 @@ def _sets_done(plan: SessionPlan, record: SessionRecord) -> Iterator[tuple[Site,
             at = datetime.fromisoformat(done.at)
             for one in sides:
                 yield Site(rule.limb, one), int(done.body.get("reps") or 0), at
-
-
-def _set_keys(exercise: ExercisePlan, record: SessionRecord) -> list[str]:
-    added = [key for key, to in record.added.items() if to in (exercise.key, exercise.exercise)]
-    return [*(one.key for one in exercise.sets), *added]

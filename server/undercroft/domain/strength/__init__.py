@@ -14,6 +14,7 @@ from undercroft.domain.strength.load_velocity import (
     LoadVelocityLine,
     fit_line,
     maximum_on_line,
+    maximum_through,
 )
 from undercroft.domain.strength.maximum import (
     EQUATIONS,
@@ -89,7 +90,8 @@ __all__ = [
     "SetDone", "SetPower", "SpeedSet", "Step", "StrengthSettings", "Suggestion", "TestedMax",
     "TooManyToTell", "TrackedSession", "TrackerState", "VelocityMaximum", "WalkState", "advance",
     "begin", "carry", "curve_of", "difference", "estimate", "evidence_n", "fit_line",
-    "maximum_by_velocity", "maximum_on_line", "minimal_velocity", "notch_tables", "novice",
+    "maximum_by_velocity", "maximum_on_line", "maximum_through", "minimal_velocity",
+    "notch_tables", "novice",
     "one_rep_max", "percent_of_maximum", "position", "rep_power_w", "repetitions_at",
     "rir_from_rpe", "set_power", "share", "share_for", "smooth", "speed_work_over", "start_from",
     "start_from_guess", "start_from_other_lift", "suggest", "take", "take_session", "track",

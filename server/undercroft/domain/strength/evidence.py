@@ -22,6 +22,7 @@ from undercroft.domain.strength.reserve import (
     steepness,
 )
 from undercroft.domain.strength.settings import DEFAULT, StrengthSettings, at
+from undercroft.domain.strength.velocity import VelocityMaximum
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +57,7 @@ class SetDone:
     planned: PlannedSet
 
 
-Evidence = TestedMax | SetDone
+Evidence = TestedMax | SetDone | VelocityMaximum
 """What the tracker can take in."""
 
 Planned = PlannedTest | PlannedSet
@@ -111,15 +112,19 @@ def weigh(
     curve: RepCurve = HANDBOOK,
     settings: StrengthSettings = DEFAULT,
 ) -> Weight:
-    """Weight of evidence; for a set it follows from the plan alone."""
+    """Weight of evidence: for a set it follows from the plan, for a velocity from the lift."""
     if isinstance(evidence, (TestedMax, PlannedTest)):
         return Weight(lean(FEWEST, curve), settings.test_sd**2)
+    if isinstance(evidence, VelocityMaximum):
+        return Weight(lean(FEWEST, curve), evidence.sd**2)
     planned = evidence.planned if isinstance(evidence, SetDone) else evidence
     return Weight(lean(planned_n(planned), curve), set_variance(planned, curve, settings))
 
 
 def read(evidence: Evidence, curve: RepCurve = HANDBOOK) -> Reading:
     """What the evidence reads. DomainError for a load not above 0 or n outside 1 to 15."""
+    if isinstance(evidence, VelocityMaximum):
+        return Reading(log(positive("maximum in kg", evidence.kg)), lean(FEWEST, curve))
     load_kg = positive("load in kg", evidence.load_kg)
     n = FEWEST if isinstance(evidence, TestedMax) else evidence.reps + evidence.rir
     return Reading(log(load_kg) - log_share(n, curve), lean(n, curve))

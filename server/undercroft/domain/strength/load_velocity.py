@@ -25,6 +25,9 @@ OWN_LINE_SD: dict[str, float] = {
 """Relative SD of a maximum read off an own line. Bench 2.7-3.7 % off, hex bar CV 2.53 %, squat CV
 7.4 % with loads to 90 % and read too high (Banyard et al. 2017; all seen); rounded by us."""
 
+LEAST_SHARE = 0.60
+"""Of a maximum: lighter loads tell nothing of it here, our own choice."""
+
 OTHER_LINE_SD = 0.075
 """For a lift that no paper tells of: the larger of the two."""
 
@@ -98,6 +101,22 @@ def maximum_on_line(line: LoadVelocityLine, lift: str, minimal: float) -> Veloci
     """The load at the velocity of a maximum, with what such readings are worth for the lift."""
     sd = OWN_LINE_SD.get(lift, OTHER_LINE_SD)
     return VelocityMaximum(line.load_at(minimal), sd, "own line")
+
+
+def maximum_through(
+    line: LoadVelocityLine, lift: str, minimal: float, point: LoadVelocity
+) -> VelocityMaximum:
+    """The maximum of the day: the line moved to go through one reading of that day.
+
+    Its slope is the athlete's, its height the day's (our own choice). DomainError for a load below
+    60 % of what comes out: papers tried loads up to 90 %, and farther down the slope's own error
+    decides.
+    """
+    kg = point.load_kg + (point.velocity - minimal) / -line.slope
+    if point.load_kg < LEAST_SHARE * kg:
+        told = f"{point.load_kg:g} kg is {point.load_kg / kg:.0%} of a maximum of {kg:.0f} kg"
+        raise DomainError("velocity", told, f"a load of at least {LEAST_SHARE:.0%} tells")
+    return VelocityMaximum(kg, OWN_LINE_SD.get(lift, OTHER_LINE_SD), "own line")
 
 
 def _least_squares(points: Sequence[LoadVelocity]) -> LoadVelocityLine:

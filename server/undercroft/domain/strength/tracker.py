@@ -15,9 +15,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from undercroft.domain.errors import positive
-from undercroft.domain.strength.evidence import Evidence, TestedMax, Weight, read, weigh
+from undercroft.domain.strength.evidence import Evidence, SetDone, TestedMax, Weight, read, weigh
 from undercroft.domain.strength.reserve import FEWEST, HANDBOOK, RepCurve, lean
 from undercroft.domain.strength.settings import DEFAULT, StrengthSettings
+from undercroft.domain.strength.velocity import VelocityMaximum
 
 LEVEL, FORM, TILT = 0, 1, 2
 Vector = NDArray[np.float64]
@@ -98,6 +99,9 @@ def _start(
     )
 
 
+_BASES = {TestedMax: "test", SetDone: "set", VelocityMaximum: "velocity"}
+
+
 def start_from(
     evidence: Evidence,
     at_days: float,
@@ -106,7 +110,7 @@ def start_from(
 ) -> TrackerState:
     """The state after a first test or set, with nothing known before."""
     reading, weight = read(evidence, curve), weigh(evidence, curve, settings)
-    basis = "test" if isinstance(evidence, TestedMax) else "set"
+    basis = _BASES[type(evidence)]
     return _start(reading.y, weight.variance, (1, 1, reading.lean), settings, at_days, basis)
 
 

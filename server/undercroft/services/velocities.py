@@ -1,0 +1,42 @@
+"""Each lift's loads with their velocities, kept session by session, and what they tell."""
+
+from collections import defaultdict
+from collections.abc import Mapping
+from datetime import date, timedelta
+
+from undercroft.documents.catalogue import catalogue
+from undercroft.documents.velocities import read_velocities, write_velocities
+from undercroft.domain.strength import LoadVelocity
+from undercroft.domain.told import Told
+from undercroft.domain.velocities import told_by_velocity, velocity_points
+from undercroft.services.closing import Closed
+from undercroft.store import facts
+
+KIND = "velocity"
+"""Of facts about sessions."""
+
+LINE_DAYS = 84
+"""How long a reading belongs to a lift's line: twelve weeks, our own choice."""
+
+
+def hear(athlete_id: str, closed: Closed) -> Mapping[str, tuple[Told, ...]]:
+    """Keep the session's velocities; what they tell of each lift's maximum."""
+    by_lift = velocity_points(closed.plan, closed.record, catalogue())
+    body = write_velocities(closed.on, by_lift) if by_lift else None
+    earlier = line_of(athlete_id, closed.on) if by_lift else {}
+    facts.keep(athlete_id, KIND, closed.place, body)
+    return {
+        lift: told_by_velocity(lift, points, earlier.get(lift, ()))
+        for lift, points in by_lift.items()
+    }
+
+
+def line_of(athlete_id: str, before: date) -> dict[str, list[LoadVelocity]]:
+    """By lift, the readings of the twelve weeks before a day, oldest first."""
+    found: dict[str, list[LoadVelocity]] = defaultdict(list)
+    for body in facts.all_of(athlete_id, KIND):
+        on, lifts = read_velocities(body)
+        if before - timedelta(days=LINE_DAYS) <= on < before:
+            for lift, points in lifts.items():
+                found[lift] += points.values()
+    return found
