@@ -174,6 +174,11 @@ def _record_number(scene: Scene) -> int:
     return int(scene.coach.post(path, PRESSURE).json["records"][0]["number"])
 
 
+def _rigs(scene: Scene, role: str) -> Any:
+    rig = {"part": "bands", "share_percent": 25}
+    return {**_loads(scene, role), "session": "w1-mon", "exercise": "w1m-a", "rig": rig}
+
+
 ROWS: Mapping[str, Row] = {
     "about.health": open_to_all(),
     "about.ready": open_to_all(),
@@ -214,6 +219,7 @@ ROWS: Mapping[str, Row] = {
     "blocks.export_block": own_coach(path={"block_id": _block_id}),
     "blocks.send_block": own_coach(path={"block_id": _block_id}, body=_sending),
     "blocks.show_loads": own_coach(body=_loads),
+    "blocks.find_rigs": own_coach(body=_rigs),
     "calculators.list_calculators": any_coach(),
     "calculators.calculate": any_coach(
         path={"key": lambda _: "pulley"}, body={"inputs": {"stack_kg": 50}}

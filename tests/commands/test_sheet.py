@@ -167,7 +167,7 @@ def test_the_block_of_every_method_has_every_method() -> None:
 def test_with_bands_the_sheet_tells_the_rig_and_what_the_lift_feels_like() -> None:
     text = sheet(EVERY, KIT, ATHLETE).stdout
     pull = text[text.index("Hex bar deadlift · speed") : text.index("Bench press on the osc")]
-    assert "rig: Left “thin, marked R”" in pull
+    assert "rig: Left “thin, marked L”" in pull
     assert re.search(r"\{\d+\.\d at the start, \d+\.\d on average, \d+\.\d at the end, ±", pull)
 
 

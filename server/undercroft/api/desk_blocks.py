@@ -5,8 +5,9 @@ from typing import Any
 from flask import Response
 
 from undercroft.api import desk_shapes as shapes
+from undercroft.api import rig_shapes
 from undercroft.api.contract import COACH, Section, asks, by, gives, refuses, sends, takes
-from undercroft.services import blocks, preview, sending, starting
+from undercroft.services import blocks, finding_rigs, preview, sending, starting
 from undercroft.services.accounts import CoachSeen, require_athlete
 from undercroft.services.refusals import Invalid, NotFound
 
@@ -85,6 +86,21 @@ def show_loads(coach: CoachSeen, body: dict[str, Any], now: int) -> dict[str, An
         "findings": shapes.FindingAnswer(many=True).dump(found.findings),
         "sheets": found.sheets,
     }
+
+
+@section.post("/rigs")
+@by(COACH)
+@takes(rig_shapes.RigsAsked, shapes.MOST_BLOCK_BYTES)
+@gives(rig_shapes.FoundRigsAnswer)
+@refuses(NotFound)
+def find_rigs(coach: CoachSeen, body: dict[str, Any], now: int) -> finding_rigs.FoundRigs:
+    """Find bands or chains for a share of an exercise's load; nothing is kept.
+
+    The rigs that the athlete's kit can make, best first, or why it can make none.
+    """
+    require_athlete(coach.id, body["athlete"])
+    place = finding_rigs.Place(body["session"], body["exercise"])
+    return finding_rigs.find_rigs(body["athlete"], body["document"], place, body["rig"], now)
 
 
 @section.post("/blocks/<block_id>/send")

@@ -1,5 +1,9 @@
 """Load wishes, rigs, method details and progressions: the parts that come in several shapes."""
 
+from typing import Any
+
+from marshmallow import ValidationError, validates
+
 from undercroft.documents.fields import Key, Many, Number, OneOf, Truth, Whole
 from undercroft.documents.shape import Shape
 from undercroft.domain.program import methods, progression, rig, wish
@@ -67,6 +71,17 @@ class RigShape(Shape):
     assists = Truth()
     per_side = Whole(least=1, most=4)
     things = Many(Key(), most=8)
+
+
+class SoughtRigShape(RigShape):
+    """A share to look for: it and a point of the lift must be said."""
+
+    share_percent = Number(above=0, most=80, unit="%", required=True)
+
+    @validates("point")
+    def _in_the_lift(self, point: wish.Point, **_: Any) -> None:
+        if point is wish.Point.BAR:
+            raise ValidationError("nothing hangs there; use start, mean or lockout")
 
 
 class SpeedRuleShape(Shape):

@@ -11,6 +11,7 @@ from undercroft.domain.program.block import Block
 from undercroft.services import looking_over, planning
 from undercroft.services.clock import day_of
 from undercroft.services.looking_over import Found
+from undercroft.services.planning import Current
 from undercroft.store import athletes, revisions
 
 
@@ -30,23 +31,33 @@ def preview(athlete_id: str, document: Any, now: int) -> Preview:
     except FaultyDocument as fault:
         return Preview(fault.faults, [], [])
     row = athletes.athlete_with_coach(athlete_id)
-    start, begun = _place(athlete_id, block, day_of(now))
+    current = under_way(athlete_id, block)
+    begun = _begun(athlete_id, block, current)
+    start = first_monday(current, day_of(now))
     looked = looking_over.look_over(row, block, start, leave_out=sorted(begun))
     sheets = [planning.on_wire(sheet) for sheet in looked.done.sheets]
     return Preview((), looking_over.shown(looked.findings), [*begun.values(), *sheets])
 
 
-def _place(athlete_id: str, block: Block, today: date) -> tuple[date, dict[str, Any]]:
-    """The Monday on which the draft begins, and by session the sheets of those begun.
-
-    A draft of the block that the athlete trains by goes on where that one began, and what was
-    begun keeps its loads, as when it is sent again. Any other begins with the week of today.
-    """
+def under_way(athlete_id: str, block: Block) -> Current | None:
+    """What the athlete trains by, where the draft is of the same block."""
     now = planning.current(athlete_id)
-    if now is None or now.block.key != block.key:
-        return today - timedelta(days=today.weekday()), {}
+    return now if now is not None and now.block.key == block.key else None
+
+
+def first_monday(now: Current | None, today: date) -> date:
+    """The Monday on which a draft begins: of a block under way where that one began.
+
+    Any other begins with the week of today.
+    """
+    return today - timedelta(days=today.weekday()) if now is None else now.starts_on
+
+
+def _begun(athlete_id: str, block: Block, now: Current | None) -> dict[str, Any]:
+    """By session the sheets of those begun: they keep their loads, as when it is sent again."""
+    if now is None:
+        return {}
     keys = [session.key for week in block.weeks for session in week.sessions]
     begun = planning.begun_of(athlete_id, now.numbers, keys)
     kept = sorted(revisions.sheets_of_many(athlete_id, now.numbers), key=lambda s: int(s.revision))
-    sheets = {sheet.session: sheet.document for sheet in kept if sheet.session in begun}
-    return now.starts_on, sheets
+    return {sheet.session: sheet.document for sheet in kept if sheet.session in begun}

@@ -96,6 +96,18 @@ def test_two_bands_a_side_are_turned_so_that_the_sides_come_out_even() -> None:
     assert abs(4.65 - 2 * left) == pytest.approx(min(splits))
 
 
+def test_of_a_pair_the_band_written_down_first_goes_left() -> None:
+    """So that those marked L and R hang where their marks say, whichever is the stronger."""
+    for right in (0.9, 1.1):
+        kit = cellar(*pair(29, "wide", right))
+        best = found(kit, Search(36.0, 100.0, routes=(Route.INVERTED_V,))).choices[0]
+        assert isinstance(best.hung, tuple)
+        assert {one.side: one.law.key for one in best.hung} == {
+            Side.LEFT: "wide-left",
+            Side.RIGHT: "wide-right",
+        }
+
+
 def test_left_and_right_are_told_apart_above_5_per_cent_of_the_load() -> None:
     """Left 18.0 and right 20.2 kg at lockout: 2.2 kg, 5.4 % of 40 kg but 2.2 % of 100 kg."""
     kit = cellar(*pair(29, "wide", 1.12))

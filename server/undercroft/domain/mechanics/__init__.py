@@ -53,6 +53,7 @@ from undercroft.domain.mechanics.tipping import (
     margin,
     support_forces_kg,
 )
+from undercroft.domain.mechanics.would_do import would_do
 
 __all__ = [
     "BASIS", "DEFAULT", "STANDARD_GRAVITY", "About", "BandLaw", "Basis", "Choice", "Curve", "Found",
@@ -62,5 +63,5 @@ __all__ = [
     "lifting_force_n", "limit_kg", "loading", "lowering_force_n", "margin", "mean_n",
     "path_for", "plus", "press", "rig_kg", "rig_up", "search_for", "share_at", "sleeve_kg_for",
     "square_to_bar_n", "still_kg", "straight_up_n", "stripping", "support_forces_kg", "tension_n",
-    "total_kg", "wanted_kg", "work_j",
+    "total_kg", "wanted_kg", "work_j", "would_do",
 ]  # fmt: skip

@@ -53,7 +53,12 @@ class Pull:
 
 def flat_length_m(hung: HungBand, path: Path, s: Floats) -> Floats:
     """How long the band is, laid flat, at s."""
-    return STRANDS[hung.route] * _straight_m(hung, path, s) + _used_up_m(hung)
+    return reach_m(hung.anchor, hung.route, path, s)
+
+
+def reach_m(anchor: Anchor, route: Route, path: Path, s: Floats) -> Floats:
+    """How long, laid flat, any band is on an anchor by a route at s."""
+    return STRANDS[route] * _straight_m(anchor, path, s) + _used_up_m(anchor, route)
 
 
 def pull(hung: HungBand, path: Path, s: Floats) -> Pull:
@@ -92,25 +97,25 @@ def left_and_right_n(hung: Sequence[HungBand], path: Path, s: Floats) -> tuple[F
     return sides[Side.LEFT], sides[Side.RIGHT]
 
 
-def _straight_m(hung: HungBand, path: Path, s: Floats) -> Floats:
-    height = not_negative(f"{hung.anchor.key}: height in m", hung.anchor.height_m)
-    offset = not_negative(f"{hung.anchor.key}: offset in m", hung.anchor.offset_m)
+def _straight_m(anchor: Anchor, path: Path, s: Floats) -> Floats:
+    height = not_negative(f"{anchor.key}: height in m", anchor.height_m)
+    offset = not_negative(f"{anchor.key}: offset in m", anchor.offset_m)
     return np.hypot(path.height_m(s) - height, offset)
 
 
 def _direction(hung: HungBand, path: Path, s: Floats) -> tuple[Floats, Floats]:
     """Height and unbalanced offset of the attachment as shares of the straight distance."""
-    straight = _straight_m(hung, path, s)
+    straight = _straight_m(hung.anchor, path, s)
     straight = np.where(straight > 0, straight, 1.0)
     aside = 0.0 if hung.route is Route.INVERTED_V else hung.anchor.offset_m
     return (path.height_m(s) - hung.anchor.height_m) / straight, aside / straight
 
 
-def _used_up_m(hung: HungBand) -> float:
-    if hung.route is not Route.CHOKED:
+def _used_up_m(anchor: Anchor, route: Route) -> float:
+    if route is not Route.CHOKED:
         return 0.0
-    own = hung.anchor.choke_m
-    return DEFAULT.choke_m if own is None else not_negative(f"{hung.anchor.key}: choke in m", own)
+    own = anchor.choke_m
+    return DEFAULT.choke_m if own is None else not_negative(f"{anchor.key}: choke in m", own)
 
 
 def _kinks(hung: HungBand, path: Path) -> tuple[float, ...]:
@@ -118,7 +123,7 @@ def _kinks(hung: HungBand, path: Path) -> tuple[float, ...]:
     height, offset = hung.anchor.height_m, hung.anchor.offset_m
     found = []
     for knot in hung.law.knots_m:
-        straight = (knot - _used_up_m(hung)) / STRANDS[hung.route]
+        straight = (knot - _used_up_m(hung.anchor, hung.route)) / STRANDS[hung.route]
         if straight > offset:
             rise = float(np.sqrt(straight**2 - offset**2))
             found += [path.s_at(height + rise), path.s_at(height - rise)]

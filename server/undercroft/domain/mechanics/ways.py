@@ -48,12 +48,16 @@ class Way:
 
 @dataclass(frozen=True, slots=True)
 class Held:
-    """One band that can hang on an anchor by a route, alone, and what it gives."""
+    """One band that can hang on an anchor by a route, alone, and what it gives.
+
+    `place` is its place in the kit.
+    """
 
     hung: HungBand
     sort: tuple[float, float]
     kg: float
     aside_kg: float
+    place: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,7 +124,7 @@ def _held(
     assists: bool,
     refused: list[str],
 ) -> Iterator[Held]:
-    for band in bands:
+    for place, band in enumerate(bands):
         hung = HungBand(laws[band.key], anchor, route)
         longest = float(np.max(flat_length_m(hung, path, ENDS)))
         name = f"{band.label}, {route.value}, {anchor.name}"
@@ -139,7 +143,7 @@ def _held(
             curve = curve_of((band_part(hung, path),), path.range_m)
             kg = force_at_n(curve, point) / STANDARD_GRAVITY
             aside = float(np.max(found.sideways_n)) / STANDARD_GRAVITY
-            yield Held(hung, (band.width_mm, band.thickness_mm), kg, aside)
+            yield Held(hung, (band.width_mm, band.thickness_mm), kg, aside, place)
 
 
 def _sets(held: list[Held], anchor: Anchor, scope: Scope) -> Iterator[Way]:
@@ -179,11 +183,16 @@ def _middle(chosen: Sequence[Held]) -> Way:
 
 
 def _both_sides(pairs: Sequence[tuple[Held, Held]]) -> Way:
-    """The most uneven pair first, each next one turned so that it makes up for those before."""
+    """The most uneven pair first, each next one turned so that it makes up for those before.
+
+    Where either way is as even, the band that is written down first in the kit goes left.
+    """
     hung: list[HungBand] = []
     apart = 0.0
     for pair in sorted(pairs, key=lambda pair: -abs(pair[1].kg - pair[0].kg)):
-        left, right = pair if (pair[0].kg - pair[1].kg) * apart <= 0 else pair[::-1]
+        left, right = sorted(pair, key=lambda one: one.place)
+        if (left.kg - right.kg) * apart > 0:
+            left, right = right, left
         apart += left.kg - right.kg
         hung += [_on(left.hung, Side.LEFT), _on(right.hung, Side.RIGHT)]
     held = [one for pair in pairs for one in pair]

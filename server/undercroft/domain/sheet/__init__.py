@@ -1,7 +1,8 @@
 """Prescription + athlete + kit = load sheet."""
 
 from undercroft.domain.sheet.explain import Step, explain
-from undercroft.domain.sheet.session import Order, WorkedOut, work_out
+from undercroft.domain.sheet.offers import Offer, Offers, offers
+from undercroft.domain.sheet.session import Order, WorkedOut, day_of_session, work_out
 from undercroft.domain.sheet.standing import (
     DoneSession,
     LiftStanding,
@@ -14,12 +15,16 @@ from undercroft.domain.sheet.standing import (
 __all__ = [
     "DoneSession",
     "LiftStanding",
+    "Offer",
+    "Offers",
     "Order",
     "Standing",
     "Step",
     "WorkedOut",
+    "day_of_session",
     "explain",
     "lift_standing",
+    "offers",
     "settings_for",
     "standing_of",
     "work_out",
