@@ -575,6 +575,26 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/desk/rigs": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Find bands or chains for a share of an exercise's load; nothing is kept.
+         * @description The rigs that the athlete's kit can make, best first, or why it can make none.
+         */
+        post: operations["blocks.find_rigs"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/desk/squad": {
         parameters: {
             query?: never;
@@ -1844,6 +1864,69 @@ export interface components {
             faults?: components["schemas"]["FaultAnswer"][];
             findings?: components["schemas"]["FindingAnswer"][];
             sheets?: components["schemas"]["LoadSheet"][];
+        };
+        SoughtRig: {
+            /** @enum {string} */
+            part: "bands" | "chains";
+            share_percent: number;
+            /** @enum {string} */
+            base?: "load" | "maximum";
+            /** @enum {string} */
+            point?: "bar" | "start" | "mean" | "lockout";
+            /** @enum {string} */
+            route?: "single" | "doubled" | "inverted-v" | "choked";
+            assists?: boolean;
+            per_side?: number;
+            things?: string[];
+        };
+        RigsAsked: {
+            document: {
+                [key: string]: unknown;
+            };
+            athlete: string;
+            session: string;
+            exercise: string;
+            rig: components["schemas"]["SoughtRig"];
+        };
+        RemarkAnswer: {
+            /** @enum {string} */
+            severity?: "stop" | "warn" | "note";
+            words?: string;
+        };
+        OfferAnswer: {
+            rig?: components["schemas"]["Rig"];
+            words?: string;
+            start_kg?: number;
+            mean_kg?: number;
+            lockout_kg?: number;
+            kg?: number;
+            share_percent?: number;
+            off_kg?: number;
+            /** @description of `kg`, one standard deviation */
+            doubt_kg?: number;
+            unmeasured?: string[];
+            remarks?: components["schemas"]["RemarkAnswer"][];
+        };
+        OffersAnswer: {
+            /** @description the heaviest wish of the exercise */
+            load_kg?: number;
+            /** @description how that load comes about */
+            why?: string;
+            /** @description of which the share is one */
+            base_kg?: number;
+            wanted_kg?: number;
+            offers?: components["schemas"]["OfferAnswer"][];
+            refused?: string[];
+            would_do?: string[];
+        };
+        NoRigAnswer: {
+            where?: string;
+            what?: string;
+            right?: string;
+        };
+        FoundRigsAnswer: {
+            found?: components["schemas"]["OffersAnswer"] | null;
+            none?: components["schemas"]["NoRigAnswer"] | null;
         };
         StatesAnswer: {
             /** Format: date-time */
@@ -4693,6 +4776,102 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["LoadsAnswer"];
+                };
+            };
+            /** @description The body cannot be read */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Log in or pair first */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not from another site */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Too much at once */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not of the type that is taken here */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Understood, but cannot be used */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not now */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    "blocks.find_rigs": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["RigsAsked"];
+            };
+        };
+        responses: {
+            /** @description Done */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["FoundRigsAnswer"];
                 };
             };
             /** @description The body cannot be read */

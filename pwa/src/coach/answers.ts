@@ -1,6 +1,6 @@
 /** What the server answers at the desk. Moments are ISO 8601 in UTC, masses kilograms. */
 import type { components } from "../api/schema";
-import type { Athlete, Block, Implement, Kit, LoadSheet } from "../api/types";
+import type { Athlete, Block, Implement, Kit, LoadSheet, Rig } from "../api/types";
 
 type Schemas = components["schemas"];
 
@@ -49,6 +49,11 @@ export type SavedBlock = Answer<"SavedAnswer">;
 /** What a check, or working out the loads, has to say of one place in a block. */
 export type Finding = Answer<"FindingAnswer">;
 export type LoadsAnswer = Answer<"LoadsAnswer">;
+/** One rig that a kit can make; its `rig` is what a plan says to hang it. */
+export type RigOffer = AnswerWith<"OfferAnswer", { readonly rig: Rig }>;
+export type RigOffers = AnswerWith<"OffersAnswer", { readonly offers: readonly RigOffer[] }>;
+/** `found`, or in `none` why nothing could be looked for. */
+export type FoundRigs = AnswerWith<"FoundRigsAnswer", { readonly found: RigOffers | null }>;
 /** A stop that is set aside, and the reason in writing. */
 export type Overrule = Readonly<Schemas["OverruleAsked"]>;
 export type SendAnswer = Answer<"SendAnswer">;
@@ -68,3 +73,8 @@ export type SessionState = ResultSession["state"];
 /** `smooth_*` look back over the whole series; the others knew only what came before. */
 export type TrendPoint = Answer<"PointAnswer">;
 export type Trend = Answer<"TrendAnswer">;
+
+export type Calculator = Answer<"CalculatorAnswer">;
+/** What a calculator is given; a list says in `of` what each of its items holds. */
+export type CalculatorInput = Calculator["inputs"][number];
+export type Calculation = Answer<"CalculationAnswer">;

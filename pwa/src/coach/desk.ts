@@ -1,12 +1,15 @@
 /** The desk's questions to the server, one function each. */
 import { addressOf, get, post, type AskOptions } from "../api/client";
-import type { Athlete, Block, Kit } from "../api/types";
+import type { Athlete, Block, Kit, Rig } from "../api/types";
 import type {
   AthletePage,
   BlockAnswer,
   BlockLine,
+  Calculation,
+  Calculator,
   CatalogueEntry,
   Coach,
+  FoundRigs,
   HeldEntry,
   Invitation,
   LoadsAnswer,
@@ -73,6 +76,15 @@ export const exportAddress = (id: string, format: "json" | "csv") =>
 
 export const loads = (document: Block, athleteId: string, options: AskOptions = {}) =>
   post<LoadsAnswer>("/desk/loads", { document, athlete: athleteId }, options);
+export interface SoughtRig {
+  readonly document: Block;
+  readonly athlete: string;
+  readonly session: string;
+  readonly exercise: string;
+  readonly rig: Rig;
+}
+export const findRigs = (sought: SoughtRig, options: AskOptions = {}) =>
+  post<FoundRigs>("/desk/rigs", sought, options);
 /** `startsOn` is the Monday of the first week; without it this week's, or where the block began. */
 export const send = (
   id: string,
@@ -85,3 +97,11 @@ export const send = (
     ...(startsOn ? { starts_on: startsOn } : {}),
     ...(overrules.length > 0 ? { overrules } : {}),
   });
+
+export const calculators = async () =>
+  (await get<{ calculators: readonly Calculator[] }>("/desk/calculators")).calculators;
+export const calculate = (
+  key: string,
+  inputs: Readonly<Record<string, unknown>>,
+  options: AskOptions = {},
+) => post<Calculation>(`/desk/calculators/${encodeURIComponent(key)}`, { inputs }, options);

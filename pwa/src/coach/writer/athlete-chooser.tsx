@@ -28,6 +28,12 @@ export function useChosenAthlete(): ChosenAthlete {
   return { id: chosen ?? athletes[0]?.id ?? "", choose, athletes };
 }
 
+/** The chosen one with the name that goes with it; null for nobody. */
+export function named({ id, athletes }: ChosenAthlete): Named | null {
+  if (id === "") return null;
+  return { id, name: athletes.find((each) => each.id === id)?.name ?? "this athlete" };
+}
+
 export function AthleteChooser({ athlete }: { readonly athlete: ChosenAthlete }) {
   const { id, choose, athletes } = athlete;
   const known = id === "" || athletes.some((each) => each.id === id);

@@ -14,7 +14,7 @@ import { RigFields } from "./rig-fields";
 import { useRemarks } from "./writer-state";
 
 /** Rest, cue, warm-up and what the method needs: one line of words until it is opened. */
-export function ExerciseMore({ plan, at }: ExerciseProps) {
+export function ExerciseMore({ plan, at, session }: ExerciseProps) {
   const { faults } = useRemarks();
   const edit = useExerciseEdit({ plan, at });
   const path = pathOf(at);
@@ -33,7 +33,12 @@ export function ExerciseMore({ plan, at }: ExerciseProps) {
           faults={within(faults, `${path}.cue`)}
           onValue={(cue) => edit({ cue: cue || undefined }, "cue")}
         />
-        <RigFields rig={plan.rig} onRig={(rig, field) => edit({ rig }, field)} />
+        <RigFields
+          rig={plan.rig}
+          place={{ session: session.key, exercise: plan.key }}
+          faults={within(faults, `${path}.rig`)}
+          onRig={(rig, field) => edit({ rig }, field)}
+        />
         <NumberField
           label="May be off by"
           unit="%"
@@ -132,7 +137,7 @@ function summary(plan: ExercisePlan): string {
     plan.rest ? restInWords(plan.rest) : "no rest said",
     detailsInWords(plan),
     { usual: "", none: "no warm-up", own: "own warm-up" }[warmUpKind(plan)],
-    plan.rig ? `with ${plan.rig.part}` : "",
+    plan.rig ? `with ${plan.rig.part}${plan.rig.assists ? " that help" : ""}` : "",
     plan.progression ? "with a progression" : "",
     plan.cue ? `“${plan.cue}”` : "",
   ];

@@ -12,7 +12,7 @@ import { Link } from "../shell/link";
 import { Page } from "../shell/page";
 import { BLOCKS, blockPath } from "../shell/route";
 import { Failure, FaultList } from "../shell/states";
-import { AthleteChooser, useChosenAthlete } from "./athlete-chooser";
+import { AthleteChooser, named, useChosenAthlete } from "./athlete-chooser";
 import { FindingsJump } from "./findings-jump";
 import { Grid } from "./grid";
 import { Keys } from "./keys-help";
@@ -64,7 +64,7 @@ export function WriterPage({ id, opening }: WriterPageProps) {
   const sheets = loads.answer?.sheets ?? [];
   return (
     <WriterProvider value={writer}>
-      <RemarksProvider value={{ faults, findings, sheets }}>
+      <RemarksProvider value={{ faults, findings, sheets, athlete: named(athlete) }}>
         <Page
           title={block.name || "Block without a name"}
           above={<Link to={BLOCKS}>Blocks</Link>}

@@ -5,7 +5,7 @@ import { useContext } from "preact/hooks";
 
 import type { Fault } from "../../api/client";
 import type { Block, ExercisePlan, LoadSheet, SessionPlan } from "../../api/types";
-import type { Finding } from "../answers";
+import type { Finding, Named } from "../answers";
 import { beginning, changed, redone, undone, type History } from "../block/history";
 import type { Random } from "../block/keys";
 import { firstPlace, placeAfter, type Place } from "../block/place";
@@ -67,10 +67,17 @@ export interface Remarks {
   /** Of the checks, for the chosen athlete. */
   readonly findings: readonly Finding[];
   readonly sheets: readonly LoadSheet[];
+  /** For whom the loads are shown; null for nobody. */
+  readonly athlete: Named | null;
 }
 
 const WriterShared = createContext<Writer | null>(null);
-const RemarksShared = createContext<Remarks>({ faults: [], findings: [], sheets: [] });
+const RemarksShared = createContext<Remarks>({
+  faults: [],
+  findings: [],
+  sheets: [],
+  athlete: null,
+});
 
 export const WriterProvider = WriterShared.Provider;
 export const RemarksProvider = RemarksShared.Provider;
