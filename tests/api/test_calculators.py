@@ -45,11 +45,31 @@ def test_the_list_gives_formula_source_range_doubt_and_limits(desk: AtDesk) -> N
     assert [one["key"] for one in listed] == list(CALCULATORS)
     for one in listed:
         assert all(one[word] for word in ("name", "formula", "source", "range", "doubt")), one
-        assert all(line["about"] for line in one["inputs"]), one["key"]
+        told = [*one["inputs"], *(part for line in one["inputs"] for part in line["of"])]
+        assert all(line["label"] != line["name"] for line in told), one["key"]
+        assert all(len(line["choice_names"]) == len(line["choices"]) for line in told), one["key"]
     pulley = {line["name"]: line for line in listed[-1]["inputs"]}
     assert pulley["stack_kg"]["unit"] == "kg"
     assert (pulley["efficiency"]["least"], pulley["efficiency"]["most"]) == (0.7, 1)
     assert pulley["efficiency"]["default"] == 0.98
+
+
+def test_a_choice_says_which_inputs_it_asks_for(desk: AtDesk) -> None:
+    listed = {one["key"]: one for one in desk.get("/desk/calculators").json["calculators"]}
+    when = {line["name"]: line["when"] for line in listed["cuff-pressure"]["inputs"]}
+    assert when["systolic"] == {"name": "basis", "one_of": ["equation", "padding"]}
+    assert when["measured_by"] == {"name": "basis", "one_of": ["measured"]}
+    assert when["limb"] is None
+    asked = {name for name, one in when.items() if one and "equation" in one["one_of"]}
+    always = {name for name, one in when.items() if one is None}
+    assert set(THIGH) == always | asked
+
+
+def test_the_cuff_says_before_any_number_for_whom_it_is(desk: AtDesk) -> None:
+    listed = {one["key"]: one for one in desk.get("/desk/calculators").json["calculators"]}
+    caution = listed["cuff-pressure"]["caution"]
+    for words in ("trained to measure", "no advice", "licensed clinician", "local rules"):
+        assert words in caution
 
 
 def test_every_repetition_curve_can_be_chosen() -> None:

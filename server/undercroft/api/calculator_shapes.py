@@ -5,12 +5,20 @@ from marshmallow import Schema, fields
 from undercroft.documents.inputs import KINDS
 
 
+class WhenAnswer(Schema):
+    """The input is asked for, and needed, where the choice called `name` is one of these."""
+
+    name = fields.String()
+    one_of = fields.List(fields.String())
+
+
 class InputPartAnswer(Schema):
     """One input; `least` itself is not allowed where `above` is true."""
 
     name = fields.String()
     kind = fields.String(metadata={"enum": [word for _, word in KINDS]})
-    about = fields.String()
+    label = fields.String()
+    about = fields.String(metadata={"description": "more than the label; may be empty"})
     unit = fields.String()
     least = fields.Float(allow_none=True)
     most = fields.Float(allow_none=True)
@@ -18,11 +26,13 @@ class InputPartAnswer(Schema):
     needed = fields.Boolean()
     default = fields.Raw(allow_none=True, metadata={"type": ["number", "string"]})
     choices = fields.List(fields.String())
+    choice_names = fields.List(fields.String(), metadata={"description": "for people, in order"})
 
 
 class InputAnswer(InputPartAnswer):
-    """`of` lists the fields of each item where the input is a list."""
+    """`of` lists the fields of each item where the input is a list; `when` null: always asked."""
 
+    when = fields.Nested(WhenAnswer, allow_none=True)
     of = fields.List(fields.Nested(InputPartAnswer))
 
 
@@ -33,6 +43,7 @@ class CalculatorAnswer(Schema):
     source = fields.String()
     range = fields.String(metadata={"description": "where it holds"})
     doubt = fields.String()
+    caution = fields.String(metadata={"description": "to read before the number; may be empty"})
     inputs = fields.List(fields.Nested(InputAnswer))
 
 

@@ -16,7 +16,13 @@ def list_calculators() -> dict[str, Any]:
     """Every calculator with its formula, source, range, doubt and inputs."""
     return {
         "calculators": [
-            {**_about(one), "key": one.key, "name": one.name, "inputs": one.lines}
+            {
+                **_about(one),
+                "key": one.key,
+                "name": one.name,
+                "caution": one.caution,
+                "inputs": one.lines,
+            }
             for one in calculators.CALCULATORS.values()
         ]
     }

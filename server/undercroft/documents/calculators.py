@@ -6,7 +6,7 @@ from typing import ClassVar
 from marshmallow import fields
 
 from undercroft.documents.fields import Day, Many, Number, OneOf, Text, Whole
-from undercroft.documents.inputs import Inputs
+from undercroft.documents.inputs import AskedFor, Inputs
 from undercroft.documents.kit import BandReadingShape, PlateShape
 from undercroft.domain.program.methods import Limb
 
@@ -39,11 +39,13 @@ class SexWord(StrEnum):
 
 class BandForceInputs(Inputs):
     words: ClassVar[dict[str, str]] = {
-        "width_mm": "width of the loop, lying flat",
-        "thickness_mm": "thickness of one strand",
-        "rest_length_m": "length of the loop, lying flat",
-        "readings": "what a hanging scale said, upwards, after five stretches",
-        "length_m": "flat length to which it is stretched",
+        "width_mm": "Width; of the loop, lying flat",
+        "thickness_mm": "Thickness; of one strand",
+        "rest_length_m": "Rest length; of the loop, lying flat",
+        "readings": "Readings; of a hanging scale, upwards, after five stretches",
+        "readings.length_m": "Length",
+        "readings.force_n": "Force",
+        "length_m": "Stretched to; flat length",
     }
     width_mm = Number(above=0, most=200, unit="mm", required=True)
     thickness_mm = Number(above=0, most=20, unit="mm", required=True)
@@ -54,13 +56,13 @@ class BandForceInputs(Inputs):
 
 class LandmineInputs(Inputs):
     words: ClassVar[dict[str, str]] = {
-        "bar_kg": "mass of the bar",
-        "bar_centre_m": "from the pivot to the bar's middle, along the bar",
-        "plates_kg": "plates and collar on the far sleeve",
-        "plates_at_m": "from the pivot to the plates' middle, along the bar",
-        "hand_m": "from the pivot to the hand, along the bar",
-        "hand_height_m": "of the hand above the floor",
-        "pivot_height_m": "of the pivot above the floor",
+        "bar_kg": "Bar; its mass",
+        "bar_centre_m": "Middle of the bar; from the pivot, along the bar",
+        "plates_kg": "Plates; with the collar, on the far sleeve",
+        "plates_at_m": "Middle of the plates; from the pivot, along the bar",
+        "hand_m": "Hand; from the pivot, along the bar",
+        "hand_height_m": "Height of the hand; above the floor",
+        "pivot_height_m": "Height of the pivot; above the floor",
     }
     bar_kg = Number(above=0, most=60, unit="kg", required=True)
     bar_centre_m = Number(above=0, most=3, unit="m", required=True)
@@ -73,13 +75,13 @@ class LandmineInputs(Inputs):
 
 class TippingInputs(Inputs):
     words: ClassVar[dict[str, str]] = {
-        "bar_kg": "mass of the bar",
-        "spacing_m": "between the two supports",
-        "left_kg": "plates and collar on the left",
-        "left_at_m": "from the bar's middle to their middle",
-        "right_kg": "plates and collar on the right",
-        "right_at_m": "from the bar's middle to their middle",
-        "play_m": "how far the bar may slide along the supports, either way",
+        "bar_kg": "Bar; its mass",
+        "spacing_m": "Between the supports",
+        "left_kg": "Plates on the left; with the collar",
+        "left_at_m": "Middle of the left plates; from the middle of the bar",
+        "right_kg": "Plates on the right; with the collar",
+        "right_at_m": "Middle of the right plates; from the middle of the bar",
+        "play_m": "Play; how far the bar may slide along the supports, either way",
     }
     bar_kg = Number(above=0, most=60, unit="kg", required=True)
     spacing_m = Number(least=0.2, most=2, unit="m", required=True)
@@ -92,9 +94,9 @@ class TippingInputs(Inputs):
 
 class MaximumInputs(Inputs):
     words: ClassVar[dict[str, str]] = {
-        "load_kg": "load of the set",
-        "reps": "repetitions done",
-        "rir": "repetitions left in reserve; 0 to failure",
+        "load_kg": "Load; of the set",
+        "reps": "Repetitions done",
+        "rir": "Left in reserve; 0 to failure",
     }
     load_kg = Number(above=0, most=1000, unit="kg", required=True)
     reps = Whole(least=1, most=15, unit="repetitions", required=True)
@@ -103,9 +105,17 @@ class MaximumInputs(Inputs):
 
 class RepsInputs(Inputs):
     words: ClassVar[dict[str, str]] = {
-        "load_kg": "load of the set",
-        "maximum_kg": "the one-repetition maximum",
-        "curve": "handbook chart, or an equation turned round",
+        "load_kg": "Load; of the set",
+        "maximum_kg": "One-repetition maximum",
+        "curve": "Chart or equation; an equation is turned round",
+        "curve.handbook": "Handbook chart",
+        "curve.epley": "Epley",
+        "curve.brzycki": "Brzycki",
+        "curve.lander": "Lander",
+        "curve.lombardi": "Lombardi",
+        "curve.mayhew": "Mayhew",
+        "curve.oconner": "O'Conner",
+        "curve.wathan": "Wathan",
     }
     load_kg = Number(above=0, most=1000, unit="kg", required=True)
     maximum_kg = Number(above=0, most=1000, unit="kg", required=True)
@@ -113,23 +123,33 @@ class RepsInputs(Inputs):
 
 
 class PressureInputs(Inputs):
+    asked_for: ClassVar[AskedFor] = {
+        "basis": {
+            PressureBasis.EQUATION: ("thigh_cm", "systolic", "age", "sex"),
+            PressureBasis.PADDING: ("systolic", "girth_cm", "factor", "table"),
+            PressureBasis.MEASURED: ("measured_mmhg", "measured_on", "measured_by", "position"),
+        }
+    }
     words: ClassVar[dict[str, str]] = {
-        "basis": "thigh equation, padding factor from a measured table, or a measurement",
-        "limb": "where the cuff sits",
-        "width_mm": "width of the cuff",
-        "material": "of the cuff",
-        "percent": "of limb occlusion pressure that is wanted",
-        "systolic": "blood pressure; for equation and padding",
-        "thigh_cm": "girth of the thigh; for the equation",
-        "age": "for the equation",
-        "sex": "as the equation codes it",
-        "girth_cm": "girth of the limb in the padding table",
-        "factor": "tissue padding factor of that girth",
-        "table": "where that padding table was measured",
-        "measured_mmhg": "limb occlusion pressure with this very cuff",
-        "measured_on": "day of the measurement",
-        "measured_by": "who measured it",
-        "position": "lying, sitting or standing, as in the exercise",
+        "basis": "It rests on",
+        "basis.equation": "the equation for a thigh",
+        "basis.padding": "a padding table",
+        "basis.measured": "a measurement",
+        "limb": "Limb; where the cuff sits",
+        "width_mm": "Width; of the cuff",
+        "material": "Material; of the cuff",
+        "percent": "Wanted share; of limb occlusion pressure",
+        "systolic": "Systolic blood pressure",
+        "thigh_cm": "Girth of the thigh",
+        "age": "Age",
+        "sex": "Sex; as the equation codes it",
+        "girth_cm": "Girth of the limb; in the padding table",
+        "factor": "Tissue padding factor; of that girth",
+        "table": "Padding table; where it was measured",
+        "measured_mmhg": "Limb occlusion pressure; measured with this very cuff",
+        "measured_on": "Measured on",
+        "measured_by": "Measured by",
+        "position": "Position; lying, sitting or standing, as in the exercise",
     }
     basis = OneOf(PressureBasis, required=True)
     limb = OneOf(Limb, required=True)
@@ -151,13 +171,17 @@ class PressureInputs(Inputs):
 
 class PlatesInputs(Inputs):
     words: ClassVar[dict[str, str]] = {
-        "bar_kg": "mass of the bare bar",
-        "collar_kg": "one collar; it goes on each sleeve with plates",
-        "sleeve_length_m": "room for plates on each sleeve",
-        "rated_load_kg": "the most that the bar is rated for",
-        "plates": "what stands there, both sides counted together",
-        "target_kg": "bar, collars and plates together",
-        "upper_kg": "what the load must not pass",
+        "bar_kg": "Bar; its mass, bare",
+        "collar_kg": "One collar; on each sleeve with plates",
+        "sleeve_length_m": "Sleeve; room for plates",
+        "rated_load_kg": "Rated load; of the bar",
+        "plates": "Plates; what stands there, both sides counted together",
+        "plates.mass_kg": "Mass",
+        "plates.count": "Pieces",
+        "plates.thickness_m": "Thickness",
+        "plates.label": "Written on it",
+        "target_kg": "Target; bar, collars and plates together",
+        "upper_kg": "Upper bound; what the load must not pass",
     }
     bar_kg = Number(above=0, most=60, unit="kg", required=True)
     collar_kg = Number(least=0, most=5, unit="kg", load_default=0.0)
@@ -170,10 +194,10 @@ class PlatesInputs(Inputs):
 
 class PulleyInputs(Inputs):
     words: ClassVar[dict[str, str]] = {
-        "stack_kg": "what the pin selects, add-on plates included",
-        "travel_ratio": "way of the hand over way of the stack",
-        "sheaves": "pulleys that the cable passes",
-        "efficiency": "share of the force that each sheave lets through",
+        "stack_kg": "Stack; what the pin selects, with add-on plates",
+        "travel_ratio": "Travel ratio; way of the hand over way of the stack",
+        "sheaves": "Pulleys; that the cable passes",
+        "efficiency": "Efficiency; share of the force that each pulley lets through",
     }
     stack_kg = Number(least=0, most=400, unit="kg", required=True)
     travel_ratio = Number(least=0.25, most=8, load_default=1.0)

@@ -34,7 +34,10 @@ class Result:
 
 @dataclass(frozen=True, slots=True)
 class Calculator:
-    """`work` takes the inputs as loaded by `inputs`, and today. It raises FaultyDocument."""
+    """`work` takes the inputs as loaded by `inputs`, and today. It raises FaultyDocument.
+
+    `caution` is what must be read before the number, where using it can hurt someone.
+    """
 
     key: str
     name: str
@@ -44,6 +47,7 @@ class Calculator:
     doubt: str
     inputs: type[Inputs]
     work: Callable[[Mapping[str, Any], date], Result]
+    caution: str = ""
 
     @property
     def lines(self) -> tuple[InputLine, ...]:

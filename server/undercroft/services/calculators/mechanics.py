@@ -141,6 +141,8 @@ BAND = Calculator(
     " four or more",
     inputs=BandForceInputs,
     work=_band,
+    caution="Look a band over before it is stretched; a nick or a white line ends its life. Stand"
+    " out of its way.",
 )
 
 LANDMINE = Calculator(
@@ -166,6 +168,8 @@ TIPPING = Calculator(
     " (our own choice)",
     inputs=TippingInputs,
     work=_tipping,
+    caution="Do not try it out on a rack. Where the margin is small, load and strip on the floor or"
+    " with one person at each end.",
 )
 
 PULLEY = Calculator(

@@ -26,12 +26,6 @@ from undercroft.services.calculators.calculator import (
     fault,
 )
 
-NEEDED = {
-    PressureBasis.EQUATION: ("thigh_cm", "systolic", "age", "sex"),
-    PressureBasis.PADDING: ("systolic", "girth_cm", "factor", "table"),
-    PressureBasis.MEASURED: ("measured_mmhg", "measured_on", "measured_by", "position"),
-}
-
 NAMES = {
     "cuff.width_mm": "width_mm",
     "cuff.material": "material",
@@ -58,10 +52,16 @@ NO_CLEARANCE = (
     "for a licensed clinician to say"
 )
 
+CAUTION = (
+    "For people trained to measure limb occlusion pressure, with what they measured on this person "
+    "and with this cuff. It is no advice and no clearance: screening decides who may, a licensed "
+    "clinician whether it is right, and local rules come first."
+)
+
 
 def _pressure(given: Mapping[str, Any], today: date) -> Result:
     basis: PressureBasis = given["basis"]
-    for field in NEEDED[basis]:
+    for field in PressureInputs.asked_for["basis"][basis]:
         if field not in given:
             raise fault(field, f"missing for the basis {basis.value!r}", "give it")
     cuff = Cuff("cuff", "Cuff", given["width_mm"], given["material"])
@@ -118,4 +118,5 @@ PRESSURE = Calculator(
     doubt="the equation's standard error is 15.3 mmHg; a wrap has no gauge and no pressure",
     inputs=PressureInputs,
     work=_pressure,
+    caution=CAUTION,
 )

@@ -64,6 +64,8 @@ MAXIMUM = Calculator(
     " settings, which rest on Nuzzo et al. 2024); our own choice",
     inputs=MaximumInputs,
     work=_maximum,
+    caution="A worked-out maximum is no leave to try it: test with safeties or a spotter, after a"
+    " warm-up.",
 )
 
 REPETITIONS = Calculator(
