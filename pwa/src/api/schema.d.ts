@@ -1599,10 +1599,16 @@ export interface components {
         BlockDocument: {
             document?: components["schemas"]["Block"];
         };
+        WhenAnswer: {
+            name?: string;
+            one_of?: string[];
+        };
         InputPartAnswer: {
             name?: string;
             /** @enum {string} */
             kind?: "whole number" | "number" | "choice" | "date" | "text" | "list";
+            label?: string;
+            /** @description more than the label; may be empty */
             about?: string;
             unit?: string;
             least?: number | null;
@@ -1611,11 +1617,15 @@ export interface components {
             needed?: boolean;
             default?: number | string | null;
             choices?: string[];
+            /** @description for people, in order */
+            choice_names?: string[];
         };
         InputAnswer: {
             name?: string;
             /** @enum {string} */
             kind?: "whole number" | "number" | "choice" | "date" | "text" | "list";
+            label?: string;
+            /** @description more than the label; may be empty */
             about?: string;
             unit?: string;
             least?: number | null;
@@ -1624,6 +1634,9 @@ export interface components {
             needed?: boolean;
             default?: number | string | null;
             choices?: string[];
+            /** @description for people, in order */
+            choice_names?: string[];
+            when?: components["schemas"]["WhenAnswer"] | null;
             of?: components["schemas"]["InputPartAnswer"][];
         };
         CalculatorAnswer: {
@@ -1634,6 +1647,8 @@ export interface components {
             /** @description where it holds */
             range?: string;
             doubt?: string;
+            /** @description to read before the number; may be empty */
+            caution?: string;
             inputs?: components["schemas"]["InputAnswer"][];
         };
         CalculatorsAnswer: {

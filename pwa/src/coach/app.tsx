@@ -3,6 +3,8 @@ import { useEffect } from "preact/hooks";
 import { AthleteScreen } from "./athlete/athlete-screen";
 import { BlocksScreen } from "./blocks/blocks-screen";
 import { TakeInScreen } from "./blocks/take-in-screen";
+import { CalculatorScreen } from "./calculators/calculator-screen";
+import { CalculatorsScreen } from "./calculators/calculators-screen";
 import { catalogue, me } from "./desk";
 import { CatalogueNames } from "./fields/exercise-field";
 import { SendScreen } from "./send/send-screen";
@@ -83,6 +85,10 @@ function Screen() {
       return <WriterScreen key={route.id} id={route.id} />;
     case "send":
       return <SendScreen key={route.id} id={route.id} />;
+    case "calculators":
+      return <CalculatorsScreen />;
+    case "calculator":
+      return <CalculatorScreen key={route.key} name={route.key} />;
     case "nowhere":
       return (
         <Page title="No such page">

@@ -42,7 +42,7 @@ class BandForceInputs(Inputs):
         "width_mm": "Width; of the loop, lying flat",
         "thickness_mm": "Thickness; of one strand",
         "rest_length_m": "Rest length; of the loop, lying flat",
-        "readings": "Readings; of a hanging scale, upwards, after five stretches",
+        "readings": "Readings of a hanging scale; upwards, after five stretches",
         "readings.length_m": "Length",
         "readings.force_n": "Force",
         "length_m": "Stretched to; flat length",
@@ -181,7 +181,7 @@ class PlatesInputs(Inputs):
         "plates.thickness_m": "Thickness",
         "plates.label": "Written on it",
         "target_kg": "Target; bar, collars and plates together",
-        "upper_kg": "Upper bound; what the load must not pass",
+        "upper_kg": "Upper bound; not to be passed",
     }
     bar_kg = Number(above=0, most=60, unit="kg", required=True)
     collar_kg = Number(least=0, most=5, unit="kg", load_default=0.0)

@@ -2,7 +2,7 @@ import { logOut } from "../desk";
 import { draftsOf } from "../block/drafts";
 import { mayLeave, sayGoodbye, useDesk } from "./desk-state";
 import { Link } from "./link";
-import { BLOCKS, ROOT, routeOf } from "./route";
+import { BLOCKS, CALCULATORS, ROOT, routeOf } from "./route";
 import { useAct } from "./use-act";
 
 /** The line at the top: where one can go, whether the server answers, who one is. */
@@ -22,6 +22,9 @@ export function Head() {
         </Link>
         <Link to={BLOCKS} current={atBlocks}>
           Blocks
+        </Link>
+        <Link to={CALCULATORS} current={screen === "calculators" || screen === "calculator"}>
+          Calculators
         </Link>
       </nav>
       <Silence />

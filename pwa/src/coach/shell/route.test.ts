@@ -1,6 +1,16 @@
 import { describe, expect, it } from "vitest";
 
-import { ATHLETE_PARTS, athletePath, blockPath, BLOCKS, ROOT, routeOf, TAKE_IN } from "./route";
+import {
+  ATHLETE_PARTS,
+  athletePath,
+  blockPath,
+  BLOCKS,
+  calculatorPath,
+  CALCULATORS,
+  ROOT,
+  routeOf,
+  TAKE_IN,
+} from "./route";
 
 describe("an address of the desk", () => {
   it.each([
@@ -10,6 +20,9 @@ describe("an address of the desk", () => {
     [TAKE_IN, { screen: "take-in" }],
     [blockPath("b 1"), { screen: "writer", id: "b 1" }],
     [blockPath("b1", "send"), { screen: "send", id: "b1" }],
+    [CALCULATORS, { screen: "calculators" }],
+    [calculatorPath("band-force"), { screen: "calculator", key: "band-force" }],
+    [`${CALCULATORS}/plates/again`, { screen: "nowhere" }],
     [`${ROOT}/athletes`, { screen: "nowhere" }],
     [`${ROOT}/athletes/a/shoes`, { screen: "nowhere" }],
     [`${ROOT}/blocks/b/send/again`, { screen: "nowhere" }],

@@ -6,6 +6,8 @@ export type Route =
   | { readonly screen: "blocks" }
   | { readonly screen: "take-in" }
   | { readonly screen: "writer" | "send"; readonly id: string }
+  | { readonly screen: "calculators" }
+  | { readonly screen: "calculator"; readonly key: string }
   | { readonly screen: "nowhere" };
 
 export const ATHLETE_PARTS = ["results", "person", "kit", "phones", "held"] as const;
@@ -19,6 +21,7 @@ export function routeOf(path: string): Route {
   if (area === undefined) return { screen: "squad" };
   if (area === "athletes" && id) return athleteRoute(id, part);
   if (area === "blocks") return blockRoute(id, part);
+  if (area === "calculators" && part === undefined) return calculatorRoute(id);
   return { screen: "nowhere" };
 }
 
@@ -32,6 +35,11 @@ export function blockPath(id: string, part?: "send"): string {
   return part ? `${page}/${part}` : page;
 }
 
+export function calculatorPath(key: string): string {
+  return `${CALCULATORS}/${encodeURIComponent(key)}`;
+}
+
+export const CALCULATORS = `${ROOT}/calculators`;
 export const BLOCKS = `${ROOT}/blocks`;
 export const TAKE_IN = `${BLOCKS}/take-in`;
 
@@ -45,6 +53,10 @@ function blockRoute(id: string | undefined, part: string | undefined): Route {
   if (id === "take-in" && part === undefined) return { screen: "take-in" };
   if (part === undefined) return { screen: "writer", id };
   return part === "send" ? { screen: "send", id } : { screen: "nowhere" };
+}
+
+function calculatorRoute(key: string | undefined): Route {
+  return key === undefined ? { screen: "calculators" } : { screen: "calculator", key };
 }
 
 function decoded(text: string): string {

@@ -59,8 +59,8 @@ def _band(given: Mapping[str, Any], _: date) -> Result:
     with blaming("length_m"):
         force, off = at_length_n(law, given["length_m"])
     figures = (
-        Figure("Tension", force, "N"),
         Figure("Tension", force / STANDARD_GRAVITY, "kg"),
+        Figure("Tension", force, "N"),
         Figure("Doubt, one standard deviation", off / STANDARD_GRAVITY, "kg"),
         Figure("Length over rest length", given["length_m"] / law.rest_m, ""),
     )
