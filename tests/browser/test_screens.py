@@ -109,12 +109,19 @@ def test_the_desk(
         "take-in": "blocks/take-in",
         "writer": block,
         "send": f"{block}/send",
+        "calculators": "calculators",
+        "calculator": "calculators/cuff-pressure",
     }
     for name, path in places.items():
         page.goto(f"{server.url}/desk/{path}")
         expect(page.get_by_role("heading", level=1)).to_be_visible()
         page.wait_for_load_state("networkidle")
         seen(name)
+    page.goto(f"{server.url}/desk/{block}")
+    page.locator(".exercise-more > summary").first.click()
+    page.get_by_role("button", name="Find bands").click()
+    expect(page.get_by_role("button", name="Take this one").first).to_be_visible()
+    seen("find-bands")
 
 
 def trained(server: ServerProcess, squad: Squad, phone: Handset) -> Page:
