@@ -278,6 +278,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/desk/athletes/{athlete_id}/load": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Session load by day and week, with monotony, strain and weighted load. */
+        get: operations["monitoring.show_load"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/desk/athletes/{athlete_id}/maxima/{lift}": {
         parameters: {
             query?: never;
@@ -408,6 +425,40 @@ export interface paths {
         put?: never;
         /** Sign the latest screening, once it was read. */
         post: operations["screening.sign_screening"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/desk/athletes/{athlete_id}/tables/{table}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** One table of the monitoring as a CSV file. */
+        get: operations["monitoring.show_table"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/desk/athletes/{athlete_id}/work": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Adherence, hard sets, tonnage and restricted limbs, week by week. */
+        get: operations["monitoring.show_work"];
+        put?: never;
+        post?: never;
         delete?: never;
         options?: never;
         head?: never;
@@ -1123,6 +1174,37 @@ export interface components {
         KitDocument: {
             document?: components["schemas"]["Kit"];
         };
+        DayAnswer: {
+            /** Format: date */
+            on?: string;
+            load_au?: number;
+            weighted_7_days_au?: number;
+            weighted_28_days_au?: number;
+            /** @description the 7-day weighted load less the 28-day one */
+            difference_au?: number;
+            change_percent?: number | null;
+            /** @description 28 days of history lie behind it */
+            settled?: boolean;
+        };
+        WeekAnswer: {
+            /** Format: date */
+            monday?: string;
+            load_au?: number;
+            day_mean_au?: number;
+            day_sd_au?: number;
+            /** @description null: undefined, for all days are equal or the week is not over */
+            monotony?: number | null;
+            strain_au?: number | null;
+            unrated_sessions?: number;
+            over?: boolean;
+        };
+        LoadAnswer: {
+            /** @description which standard deviation monotony goes by */
+            sd?: string;
+            caution?: string;
+            days?: components["schemas"]["DayAnswer"][];
+            weeks?: components["schemas"]["WeekAnswer"][];
+        };
         PointAnswer: {
             /** Format: date */
             on?: string;
@@ -1336,6 +1418,40 @@ export interface components {
              * @enum {string}
              */
             aim: "training" | "recovery";
+        };
+        AdherenceAnswer: {
+            planned_sets?: number;
+            done_sets?: number;
+            changed_sets?: number;
+            skipped_sets?: number;
+            unknown_sets?: number;
+        };
+        LimbAnswer: {
+            limb?: string;
+            side?: string;
+            minutes?: number;
+            reps?: number;
+            sessions?: number;
+        };
+        WorkWeekAnswer: {
+            /** Format: date */
+            monday?: string;
+            adherence?: components["schemas"]["AdherenceAnswer"];
+            /** @description by muscle */
+            hard_sets?: {
+                [key: string]: number;
+            };
+            /** @description done with no word of the reserve */
+            untold_sets?: number;
+            tonnage_kg?: number;
+            reps?: number;
+            mean_resistance_kg?: number | null;
+            /** @description not in the tonnage: resistance or repetitions are unknown */
+            left_out_sets?: number;
+            limbs?: components["schemas"]["LimbAnswer"][];
+        };
+        WorkAnswer: {
+            weeks?: components["schemas"]["WorkWeekAnswer"][];
         };
         BlockLineAnswer: {
             id?: string;
@@ -3441,6 +3557,66 @@ export interface operations {
             };
         };
     };
+    "monitoring.show_load": {
+        parameters: {
+            query?: {
+                weeks?: number;
+            };
+            header?: never;
+            path: {
+                athlete_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Done */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LoadAnswer"];
+                };
+            };
+            /** @description Log in or pair first */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Understood, but cannot be used */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not now */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
     "results.show_trend": {
         parameters: {
             query?: never;
@@ -4053,6 +4229,127 @@ export interface operations {
             };
             /** @description Not of the type that is taken here */
             415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Understood, but cannot be used */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not now */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    "monitoring.show_table": {
+        parameters: {
+            query?: {
+                weeks?: number;
+            };
+            header?: never;
+            path: {
+                athlete_id: string;
+                table: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Done */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "text/csv": unknown;
+                };
+            };
+            /** @description Log in or pair first */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Understood, but cannot be used */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not now */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    "monitoring.show_work": {
+        parameters: {
+            query?: {
+                weeks?: number;
+            };
+            header?: never;
+            path: {
+                athlete_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Done */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["WorkAnswer"];
+                };
+            };
+            /** @description Log in or pair first */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not found */
+            404: {
                 headers: {
                     [name: string]: unknown;
                 };

@@ -13,6 +13,7 @@ from undercroft.api import (
     desk_athletes,
     desk_blocks,
     desk_held,
+    desk_monitoring,
     desk_results,
     desk_screening,
     headers,
@@ -38,6 +39,7 @@ SECTIONS = (
     desk_blocks.section,
     desk_results.section,
     desk_screening.section,
+    desk_monitoring.section,
     calculators.section,
 )
 

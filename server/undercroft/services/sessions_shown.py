@@ -30,7 +30,7 @@ class Shown:
 
 
 @dataclass(frozen=True, slots=True)
-class _Session:
+class KnownSession:
     """`sent` is where it is shown; `numbers` the revisions under which it has entries."""
 
     run: int
@@ -40,7 +40,17 @@ class _Session:
 
 def sessions_shown(athlete_id: str) -> list[Shown]:
     """The newest sessions that were begun and those not begun that are nearest, latest first."""
-    chosen = _chosen(_sessions(athlete_id))
+    return _shown(athlete_id, _chosen(known_sessions(athlete_id)))
+
+
+def sessions_between(athlete_id: str, first: date, last: date) -> list[Shown]:
+    """Every session planned for one of these days, by day."""
+    span = first.isoformat(), last.isoformat()
+    own = [one for one in known_sessions(athlete_id) if span[0] <= one.sent.on <= span[1]]
+    return _shown(athlete_id, sorted(own, key=_day))
+
+
+def _shown(athlete_id: str, chosen: Sequence[KnownSession]) -> list[Shown]:
     documents = {
         (sheet.revision, sheet.session): sheet
         for sheet in sessions.sheets_for(
@@ -58,7 +68,7 @@ def sessions_shown(athlete_id: str) -> list[Shown]:
     ]
 
 
-def _sessions(athlete_id: str) -> list[_Session]:
+def known_sessions(athlete_id: str) -> list[KnownSession]:
     """Every session that was begun, or that the newest revision of its run still has."""
     runs = sessions.runs_of(athlete_id)
     newest = {run: number for number, run in sorted(runs.items())}
@@ -70,7 +80,7 @@ def _sessions(athlete_id: str) -> list[_Session]:
     for sent in sessions.sessions_sent(athlete_id):
         sheets[runs[sent.revision], sent.session][sent.revision] = sent
     return [
-        _Session(run, own[_shown_on(own, begun[run, key])], _numbers(begun[run, key]))
+        KnownSession(run, own[_shown_on(own, begun[run, key])], _numbers(begun[run, key]))
         for (run, key), own in sheets.items()
         if begun[run, key] or newest[run] in own
     ]
@@ -94,7 +104,7 @@ def _numbers(begun: Sequence[BegunSession]) -> tuple[int, ...]:
     return tuple(told.revision for told in begun if told.revision is not None)
 
 
-def _chosen(every: Sequence[_Session]) -> list[_Session]:
+def _chosen(every: Sequence[KnownSession]) -> list[KnownSession]:
     latest_first = sorted(every, key=_day, reverse=True)
     begun = [one for one in latest_first if one.numbers]
     others = [one for one in latest_first if not one.numbers]
@@ -105,7 +115,7 @@ def _chosen(every: Sequence[_Session]) -> list[_Session]:
     return sorted([*begun, *others[: MOST_SESSIONS - len(begun)]], key=_day, reverse=True)
 
 
-def _today(begun: Sequence[_Session], others: Sequence[_Session]) -> int:
+def _today(begun: Sequence[KnownSession], others: Sequence[KnownSession]) -> int:
     """Where the athlete stands: the newest session begun, or the first of what was sent last."""
     if begun:
         return _ordinal(begun[0])
@@ -113,16 +123,16 @@ def _today(begun: Sequence[_Session], others: Sequence[_Session]) -> int:
     return min(_ordinal(one) for one in others if one.sent.revision == newest)
 
 
-def _day(one: _Session) -> tuple[str, int, str]:
+def _day(one: KnownSession) -> tuple[str, int, str]:
     return one.sent.on, one.sent.revision, one.sent.session
 
 
-def _ordinal(one: _Session) -> int:
+def _ordinal(one: KnownSession) -> int:
     return date.fromisoformat(one.sent.on).toordinal() if one.sent.on else 0
 
 
 def _records(
-    athlete_id: str, chosen: Sequence[_Session]
+    athlete_id: str, chosen: Sequence[KnownSession]
 ) -> dict[tuple[int | None, str], SessionRecord]:
     """What became of each, by run and session, whichever revision its entries came from."""
     run = {(number, one.sent.session): one.run for one in chosen for number in one.numbers}

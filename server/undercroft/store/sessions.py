@@ -35,6 +35,14 @@ def runs_of(athlete_id: str) -> dict[int, int]:
     return dict(found)
 
 
+def first_days(athlete_id: str) -> list[tuple[int, str]]:
+    """The number of each revision and the Monday that it begins on, oldest first."""
+    found = rows(
+        "SELECT number, starts_on FROM revision WHERE athlete_id = ? ORDER BY number", athlete_id
+    )
+    return [(number, day) for number, day in found]
+
+
 def sessions_sent(athlete_id: str) -> list[SentSession]:
     """Every session of every revision that has a sheet."""
     found = rows(

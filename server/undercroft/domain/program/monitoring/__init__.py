@@ -7,6 +7,7 @@ from undercroft.domain.program.monitoring.adherence import (
     adherence,
     fates,
 )
+from undercroft.domain.program.monitoring.day_done import day_done
 from undercroft.domain.program.monitoring.done import DoneSet, done_sets
 from undercroft.domain.program.monitoring.hard_sets import (
     WeekOfSets,
@@ -14,6 +15,7 @@ from undercroft.domain.program.monitoring.hard_sets import (
     hard_sets,
     is_hard,
 )
+from undercroft.domain.program.monitoring.planned import plan_of_sheet, planned_kg
 from undercroft.domain.program.monitoring.session_load import (
     SD_NAME,
     Rated,
@@ -35,6 +37,7 @@ from undercroft.domain.program.monitoring.tonnage import Tonnage, tonnage
 __all__ = [
     "DISPUTED", "SD_NAME", "Adherence", "Course", "DoneSet", "Fate", "Rated", "SmoothedLoad",
     "SpeedWork", "Today", "Tonnage", "WeekLoad", "WeekOfSets", "adherence", "counts_for",
-    "course_of", "daily_loads", "done_sets", "fates", "hard_sets", "is_hard", "session_load",
-    "smoothed_loads", "speed_work", "tonnage", "week_load", "week_loads", "weighted",
+    "course_of", "daily_loads", "day_done", "done_sets", "fates", "hard_sets", "is_hard",
+    "plan_of_sheet", "planned_kg", "session_load", "smoothed_loads", "speed_work", "tonnage",
+    "week_load", "week_loads", "weighted",
 ]  # fmt: skip

@@ -1,0 +1,74 @@
+"""A stored sheet as far as monitoring asks, read without the weighing of every field.
+
+Stored sheets were made here and have been through `LoadSheetShape` once; loading dozens of them
+whole, ladders and notch tables included, would take most of a second.
+"""
+
+from collections.abc import Mapping
+from datetime import date
+from typing import Any
+
+from undercroft.documents.wish import DETAILS
+from undercroft.domain.load_sheet import (
+    ForceCurve,
+    LoadSheet,
+    SheetExercise,
+    SheetImplement,
+    SheetLoad,
+    SheetMaximum,
+    SheetSet,
+    Target,
+)
+from undercroft.domain.program.methods import Method
+
+Plain = Mapping[str, Any]
+
+
+def read_stored_sheet(data: Plain) -> LoadSheet:
+    """Sets with target, load and mean resistance; the rest of the sheet is left out."""
+    on = data.get("on")
+    return LoadSheet(
+        session=data["session"],
+        name=data["name"],
+        week=data.get("week", ""),
+        week_name=data["week_name"],
+        day=data["day"],
+        athlete=data.get("athlete", ""),
+        kit=data.get("kit", ""),
+        exercises=tuple(map(_exercise, data["exercises"])),
+        minutes=data.get("minutes", 0),
+        needs=(),
+        on=date.fromisoformat(on) if on else None,
+        revision=data.get("revision", 0),
+    )
+
+
+def _exercise(data: Plain) -> SheetExercise:
+    method, details = Method(data["method"]), data.get("details")
+    implement, maximum = data["implement"], data.get("maximum")
+    return SheetExercise(
+        key=data["key"],
+        exercise=data["exercise"],
+        name=data["name"],
+        method=method,
+        implement=SheetImplement(implement["kind"], implement["name"]),
+        sets=tuple(map(_set, data["sets"])),
+        loads=tuple(SheetLoad(one["kg"], one["position"]) for one in data.get("loads", ())),
+        details=DETAILS[method]().load(details) if details is not None else None,
+        maximum=SheetMaximum(**maximum) if maximum else None,
+    )
+
+
+def _set(data: Plain) -> SheetSet:
+    curve = data.get("curve")
+    return SheetSet(
+        key=data["key"],
+        number=data["number"],
+        target=_target(data["target"]),
+        load=data.get("load"),
+        curve=ForceCurve(**curve) if curve else None,
+    )
+
+
+def _target(data: Plain) -> Target:
+    return Target(**{**data, "blocks": tuple(data.get("blocks", ()))})

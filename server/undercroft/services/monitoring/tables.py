@@ -1,0 +1,81 @@
+"""The same numbers as tables: by name, which the desk can hand out as CSV."""
+
+from collections.abc import Callable, Mapping, Sequence
+
+from undercroft.documents.csv_table import Cell, Table
+from undercroft.services.monitoring.load import session_loads
+from undercroft.services.monitoring.work import weeks_of_work
+from undercroft.services.refusals import NotFound
+
+Making = Callable[[str, int, int], Table]
+"""From an athlete's id, a number of weeks and the time in ms."""
+
+
+def table_of(athlete_id: str, name: str, weeks: int, now: int) -> Table:
+    """Raises NotFound, with the names that there are."""
+    if name not in TABLES:
+        raise NotFound(f"there is no table of that name; there are {', '.join(TABLES)}")
+    return TABLES[name](athlete_id, weeks, now)
+
+
+def _days(athlete_id: str, weeks: int, now: int) -> Table:
+    columns = ("on", "load_au", "weighted_7_days_au", "weighted_28_days_au", "difference_au",
+               "change_percent", "settled")  # fmt: skip
+    found = session_loads(athlete_id, weeks, now).days
+    return Table(columns, [_cells(one, columns) for one in found])
+
+
+def _weeks(athlete_id: str, weeks: int, now: int) -> Table:
+    columns = ("monday", "load_au", "day_mean_au", "day_sd_au", "monotony", "strain_au",
+               "unrated_sessions", "over")  # fmt: skip
+    found = session_loads(athlete_id, weeks, now).weeks
+    return Table(columns, [_cells(one, columns) for one in found])
+
+
+def _adherence(athlete_id: str, weeks: int, now: int) -> Table:
+    columns = ("planned", "done", "changed", "skipped", "unknown")
+    found = weeks_of_work(athlete_id, weeks, now)
+    rows: list[tuple[Cell, ...]] = [(one.monday, *_cells(one.adherence, columns)) for one in found]
+    return Table(("monday", *(f"{name}_sets" for name in columns)), rows)
+
+
+def _hard_sets(athlete_id: str, weeks: int, now: int) -> Table:
+    found = weeks_of_work(athlete_id, weeks, now)
+    muscles = sorted({muscle for one in found for muscle in one.hard_sets})
+    rows: list[tuple[Cell, ...]] = [
+        (one.monday, *(one.hard_sets.get(muscle, 0.0) for muscle in muscles), one.untold_sets)
+        for one in found
+    ]
+    return Table(("monday", *muscles, "untold_sets"), rows)
+
+
+def _tonnage(athlete_id: str, weeks: int, now: int) -> Table:
+    found = weeks_of_work(athlete_id, weeks, now)
+    rows = [
+        (one.monday, one.tonnage.kg, one.tonnage.reps, one.tonnage.mean_kg, one.tonnage.left_out)
+        for one in found
+    ]
+    return Table(("monday", "tonnage_kg", "reps", "mean_resistance_kg", "left_out_sets"), rows)
+
+
+def _occlusion(athlete_id: str, weeks: int, now: int) -> Table:
+    rows = [
+        (one.week, one.site.limb, one.site.side, one.minutes, one.reps, one.sessions)
+        for week in weeks_of_work(athlete_id, weeks, now)
+        for one in week.limbs
+    ]
+    return Table(("monday", "limb", "side", "minutes", "reps", "sessions"), rows)
+
+
+def _cells(one: object, columns: Sequence[str]) -> tuple[Cell, ...]:
+    return tuple(getattr(one, name) for name in columns)
+
+
+TABLES: Mapping[str, Making] = {
+    "days": _days,
+    "weeks": _weeks,
+    "adherence": _adherence,
+    "hard-sets": _hard_sets,
+    "tonnage": _tonnage,
+    "occlusion": _occlusion,
+}

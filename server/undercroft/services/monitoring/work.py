@@ -1,0 +1,92 @@
+"""Week by week: what became of the planned sets, hard sets by muscle, tonnage, restricted limbs."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from undercroft.documents.catalogue import catalogue
+from undercroft.domain.occlusion.dose import doses_of
+from undercroft.domain.occlusion.exposure import WeekOfLimb, weekly
+from undercroft.domain.program.calendar import monday_of
+from undercroft.domain.program.monitoring import (
+    Adherence,
+    DoneSet,
+    Fate,
+    Today,
+    Tonnage,
+    adherence,
+    fates,
+    hard_sets,
+    planned_kg,
+    tonnage,
+)
+from undercroft.services.clock import day_of
+from undercroft.services.devices import devices_of
+from undercroft.services.monitoring.sessions import SessionRead, sessions_read
+from undercroft.services.monitoring.span import Span, span_of
+
+DAY = timedelta(days=1)
+
+
+@dataclass(frozen=True, slots=True)
+class WeekOfWork:
+    """`hard_sets` by muscle; `untold_sets` were done with no word of the reserve.
+
+    Adherence goes by the planned day, the rest by the day that the work was done.
+    """
+
+    monday: date
+    adherence: Adherence
+    hard_sets: dict[str, float]
+    untold_sets: int
+    tonnage: Tonnage
+    limbs: list[WeekOfLimb]
+
+
+def weeks_of_work(athlete_id: str, weeks: int, now: int) -> list[WeekOfWork]:
+    """From the first week on in which anything was planned or done, oldest first."""
+    span = span_of(weeks, now)
+    sessions = sessions_read(athlete_id, span)
+    if not sessions:
+        return []
+    begin = min(one.done_on or one.planned for one in sessions)
+    shown = Span(max(span.first, monday_of(begin)), span.today)
+    today = Today(span.today, heard_through(athlete_id))
+    limbs = weekly(
+        [dose for one in sessions if one.record for dose in doses_of(one.plan, one.record)]
+    )
+    return [_week(monday, sessions, today, limbs) for monday in shown.mondays]
+
+
+def heard_through(athlete_id: str) -> date | None:
+    """The last day of which a phone can have told everything: the one before it was last heard."""
+    heard = [one.last_used_at for one in devices_of(athlete_id) if not one.revoked]
+    return day_of(max(heard)) - DAY if heard else None
+
+
+def _week(
+    monday: date, sessions: Sequence[SessionRead], today: Today, limbs: Sequence[WeekOfLimb]
+) -> WeekOfWork:
+    planned = [one for one in sessions if monday_of(one.planned) == monday]
+    done = [one for one in sessions if one.done_on and monday_of(one.done_on) == monday]
+    sets = [each for one in done for each in one.sets]
+    hard, untold = _hard(sets)
+    return WeekOfWork(
+        monday,
+        adherence(_fates(one, today) for one in planned),
+        hard,
+        untold,
+        tonnage(sets),
+        [one for one in limbs if one.week == monday],
+    )
+
+
+def _fates(one: SessionRead, today: Today) -> dict[str, Fate]:
+    return fates(one.planned, one.plan, one.record, today, planned_kg(one.sheet))
+
+
+def _hard(sets: Sequence[DoneSet]) -> tuple[dict[str, float], int]:
+    """Of one week's sets."""
+    for week in hard_sets(sets, catalogue()):
+        return dict(sorted(week.by_muscle.items())), week.untold
+    return {}, 0
