@@ -12,14 +12,15 @@ from tests.store.counting import counted
 from undercroft.domain.program.monitoring import Rated, smoothed_loads, week_loads
 
 MONDAY_AFTER = "2026-02-16"
-QUERIES = 6
-"""One for the log-in, one for whose athlete it is, four for what was sent and what took place."""
+QUERIES = 7
+"""One for the log-in, one for whose athlete it is, five for what was sent and what took place."""
 
 
 @pytest.fixture
 def trained(coach: AtDesk, ready: str, block: str, device: Phone, clock: Clock) -> str:
     trains(coach, ready, block, device, *FORTNIGHT)
     comes(coach, clock, MONDAY_AFTER)
+    device.syncs()
     return ready
 
 
@@ -46,7 +47,7 @@ def test_days_weeks_and_weighted_loads_are_those_of_pandas(coach: AtDesk, traine
         assert [one[name] for one in told["days"]] == pytest.approx(expected.tolist(), abs=0.005)
     weeks = days["2026-02-02":"2026-02-15"].resample("W")
     monotony = weeks.mean() / weeks.std()
-    over = [one for one in told["weeks"] if one["over"]]
+    over = [one for one in told["weeks"] if one["whole"]]
     assert [one["load_au"] for one in over] == weeks.sum().tolist()
     assert [one["monotony"] for one in over] == pytest.approx(monotony.tolist(), abs=0.0005)
     strain = weeks.sum() * monotony
@@ -68,17 +69,30 @@ def test_the_numbers_are_those_of_the_monitoring_functions(coach: AtDesk, traine
 
 
 def test_a_week_under_way_and_a_week_of_rest_have_no_monotony(
-    coach: AtDesk, trained: str, clock: Clock
+    coach: AtDesk, trained: str, device: Phone, clock: Clock
 ) -> None:
     comes(coach, clock, "2026-02-24")
+    device.syncs()
     rest, under_way = load(coach, trained)["weeks"][-2:]
-    assert (rest["load_au"], rest["over"], rest["monotony"], rest["strain_au"]) == (
-        0,
-        True,
-        None,
-        None,
-    )
-    assert (under_way["over"], under_way["monotony"]) == (False, None)
+    assert (rest["whole"], rest["load_au"]) == (True, 0)
+    assert (rest["monotony"], rest["strain_au"]) == (None, None)
+    assert (under_way["whole"], under_way["monotony"]) == (False, None)
+
+
+def test_silence_is_no_rest(coach: AtDesk, trained: str, clock: Clock) -> None:
+    comes(coach, clock, "2026-02-24")
+    told = load(coach, trained)
+    assert told["heard_through"] == "2026-02-15"
+    assert [one["whole"] for one in told["weeks"]] == [True, True, False, False]
+
+
+def test_what_a_revoked_phone_still_says_is_not_heard(
+    coach: AtDesk, trained: str, device: Phone, clock: Clock
+) -> None:
+    coach.revokes(device)
+    comes(coach, clock, "2026-02-24")
+    device.syncs()
+    assert load(coach, trained)["heard_through"] == "2026-02-15"
 
 
 def test_fewer_weeks_shown_leave_the_weighted_loads_as_they_are(

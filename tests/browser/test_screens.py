@@ -101,6 +101,7 @@ def test_the_desk(
     athlete, block = f"athletes/{squad.athlete_id}", f"blocks/{squad.block_id}"
     places = {
         "results": athlete,
+        "monitoring": f"{athlete}/monitoring",
         "person": f"{athlete}/person",
         "kit": f"{athlete}/kit",
         "phones": f"{athlete}/phones",

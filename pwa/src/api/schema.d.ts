@@ -1192,16 +1192,22 @@ export interface components {
             load_au?: number;
             day_mean_au?: number;
             day_sd_au?: number;
-            /** @description null: undefined, for all days are equal or the week is not over */
+            /** @description null: undefined, as all days are equal, or not whole yet */
             monotony?: number | null;
             strain_au?: number | null;
             unrated_sessions?: number;
-            over?: boolean;
+            /** @description over, and a phone was heard since */
+            whole?: boolean;
         };
         LoadAnswer: {
             /** @description which standard deviation monotony goes by */
             sd?: string;
             caution?: string;
+            /**
+             * Format: date
+             * @description later days count as rest until a phone is heard
+             */
+            heard_through?: string | null;
             days?: components["schemas"]["DayAnswer"][];
             weeks?: components["schemas"]["WeekAnswer"][];
         };

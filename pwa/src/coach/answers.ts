@@ -78,3 +78,8 @@ export type Calculator = Answer<"CalculatorAnswer">;
 /** What a calculator is given; a list says in `of` what each of its items holds. */
 export type CalculatorInput = Calculator["inputs"][number];
 export type Calculation = Answer<"CalculationAnswer">;
+/** Loads in arbitrary units (au): session RPE times minutes. */
+export type LoadSeen = Answer<"LoadAnswer">;
+export type LoadDay = Answer<"DayAnswer">;
+export type LoadWeek = Answer<"WeekAnswer">;
+export type WorkWeek = Answer<"WorkWeekAnswer">;

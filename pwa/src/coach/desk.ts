@@ -12,6 +12,7 @@ import type {
   FoundRigs,
   HeldEntry,
   Invitation,
+  LoadSeen,
   LoadsAnswer,
   Named,
   NewInvitation,
@@ -22,6 +23,7 @@ import type {
   SendAnswer,
   SquadLine,
   Trend,
+  WorkWeek,
 } from "./answers";
 
 const athletePath = (id: string, rest = "") => `/desk/athletes/${encodeURIComponent(id)}${rest}`;
@@ -59,6 +61,14 @@ export const acceptHeld = (id: string, position: number) =>
 export const results = (id: string) => get<Results>(athletePath(id, "/results"));
 export const trend = (id: string, lift: string) =>
   get<Trend>(athletePath(id, `/maxima/${encodeURIComponent(lift)}`));
+
+export const sessionLoad = (id: string, weeks: number) =>
+  get<LoadSeen>(athletePath(id, `/load?weeks=${weeks}`));
+export const work = async (id: string, weeks: number) =>
+  (await get<{ weeks: readonly WorkWeek[] }>(athletePath(id, `/work?weeks=${weeks}`))).weeks;
+/** One of the monitoring's tables as a CSV file. */
+export const tableAddress = (id: string, table: string, weeks: number) =>
+  addressOf(athletePath(id, `/tables/${table}?weeks=${weeks}`));
 
 export const catalogue = async () =>
   (await get<{ exercises: readonly CatalogueEntry[] }>("/desk/catalogue")).exercises;

@@ -33,16 +33,19 @@ class WeekAnswer(Schema):
     day_sd_au = fields.Float()
     monotony = fields.Float(
         allow_none=True,
-        metadata={"description": "null: undefined, for all days are equal or the week is not over"},
+        metadata={"description": "null: undefined, as all days are equal, or not whole yet"},
     )
     strain_au = fields.Float(allow_none=True)
     unrated_sessions = fields.Integer()
-    over = fields.Boolean()
+    whole = fields.Boolean(metadata={"description": "over, and a phone was heard since"})
 
 
 class LoadAnswer(Schema):
     sd = fields.String(metadata={"description": "which standard deviation monotony goes by"})
     caution = fields.String()
+    heard_through = fields.Date(
+        allow_none=True, metadata={"description": "later days count as rest until a phone is heard"}
+    )
     days = fields.List(fields.Nested(DayAnswer))
     weeks = fields.List(fields.Nested(WeekAnswer))
 

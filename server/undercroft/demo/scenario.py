@@ -15,7 +15,11 @@ PLACES = (Path(__file__).parents[1] / "fixtures", Path(__file__).parents[3] / "f
 
 @dataclass(frozen=True, slots=True)
 class Person:
-    """`strength` is how the true maxima relate to the known ones; `paired` days ago, or never."""
+    """`strength` is how the true maxima relate to the known ones; `paired` days ago, or never.
+
+    `before` names a block done in the weeks before the first that everybody has; `measures`: the
+    bar's velocity is measured in speed sets; `missed` is a session that was never begun.
+    """
 
     document: str
     kit: str
@@ -23,12 +27,17 @@ class Person:
     paired: bool
     last_heard_days: int
     pain: str | None = None
+    before: str | None = None
+    measures: bool = False
+    missed: str | None = None
 
 
 PEOPLE = (
-    Person("runa", "forge-cellar", 1.03, True, 1),
+    Person(
+        "runa", "forge-cellar", 1.03, True, 1, before="four-weeks", measures=True, missed="p3-fri"
+    ),
     Person("osk", "station-basement", 1.06, True, 2),
-    Person("tilde", "forge-cellar", 0.97, True, 9, pain="left knee"),
+    Person("tilde", "forge-cellar", 0.97, True, 9, pain="left knee", before="four-weeks"),
     Person("bram", "station-basement", 1.0, False, 0),
 )
 

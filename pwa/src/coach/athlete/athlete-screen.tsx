@@ -9,10 +9,12 @@ import { HeldPart } from "./held-part";
 import { KitPart } from "../kit/kit-part";
 import { PersonPart } from "./person-part";
 import { PhonesPart } from "./phones-part";
+import { MonitoringPart } from "../monitoring/monitoring-part";
 import { ResultsPart } from "../results/results-part";
 
 const PART_NAMES: Readonly<Record<AthletePart, string>> = {
   results: "Results",
+  monitoring: "Monitoring",
   person: "Person and maxima",
   kit: "Kit",
   phones: "Phones",
@@ -54,6 +56,8 @@ function Part({ page, part, load }: PartProps) {
   switch (part) {
     case "results":
       return <ResultsPart page={page} />;
+    case "monitoring":
+      return <MonitoringPart id={page.id} />;
     case "person":
       return <PersonPart page={page} onSaved={load.again} />;
     case "kit":

@@ -1,9 +1,10 @@
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useRef } from "preact/hooks";
 
 import type { Trend, TrendPoint } from "../answers";
 import { figure } from "../block/wish-words";
+import { scale, ticks, timeTicks } from "../plots/plot-scale";
+import { useWidth } from "../plots/use-width";
 import { calendarDate, date } from "../shell/when";
-import { scale, ticks, timeTicks } from "./plot-scale";
 
 const HEIGHT = 260;
 const LEFT = 52;
@@ -113,17 +114,4 @@ function said({ name, points }: Trend): string {
   if (!first || !last) return `${name}: nothing known`;
   const change = `from ${figure(first.smooth_kg)} kg on ${calendarDate(first.on)} to ${figure(last.smooth_kg)} kg on ${calendarDate(last.on)}`;
   return `${name}: the maximum ${change}. The table below has every point.`;
-}
-
-function useWidth(frame: { readonly current: HTMLElement | null }): number {
-  const [width, setWidth] = useState(0);
-  useEffect(() => {
-    const element = frame.current;
-    if (!element) return undefined;
-    setWidth(element.clientWidth);
-    const watcher = new ResizeObserver(() => setWidth(element.clientWidth));
-    watcher.observe(element);
-    return () => watcher.disconnect();
-  }, []);
-  return width;
 }

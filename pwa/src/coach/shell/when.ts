@@ -57,13 +57,17 @@ export function calendarDate(iso: string): string {
   return new Date(`${iso}T00:00:00Z`).toLocaleDateString("en-GB", written);
 }
 
+/** A calendar day without its year, "31 Mar", where there is little room. */
+export function dayAndMonth(iso: string): string {
+  const written = { day: "numeric", month: "short", timeZone: "UTC" } as const;
+  return new Date(`${iso}T00:00:00Z`).toLocaleDateString("en-GB", written);
+}
+
 /** "today", "tomorrow", else the day of a plan with its date, "Mon 23 Nov". */
 export function dueOn(iso: string, now: Moment): string {
   if (iso === isoDay(now)) return "today";
   if (daysBetween(now, `${iso}T00:00:00`) === 1) return "tomorrow";
-  const at = new Date(`${iso}T00:00:00Z`);
-  const written = { day: "numeric", month: "short", timeZone: "UTC" } as const;
-  return `${dayShort(at.getUTCDay() || 7)} ${at.toLocaleDateString("en-GB", written)}`;
+  return `${dayShort(new Date(`${iso}T00:00:00Z`).getUTCDay() || 7)} ${dayAndMonth(iso)}`;
 }
 
 /** A calendar day as ISO 8601, in the reader's own time zone. */

@@ -15,7 +15,8 @@ from undercroft.domain.program.monitoring import (
     smoothed_loads,
     week_loads,
 )
-from undercroft.services.monitoring.span import Span, span_of, week_is_over
+from undercroft.services.monitoring.heard import heard_through
+from undercroft.services.monitoring.span import Span, span_of
 from undercroft.services.monitoring.took_place import sessions_rated
 
 
@@ -37,7 +38,10 @@ class DaySeen:
 
 @dataclass(frozen=True, slots=True)
 class WeekSeen:
-    """`monotony` and `strain_au` are None where all days are equal, and until the week is over."""
+    """`whole`: the week is over and a phone was heard since.
+
+    `monotony` and `strain_au` are None until then, and where all days are equal.
+    """
 
     monday: date
     load_au: float
@@ -46,13 +50,17 @@ class WeekSeen:
     monotony: float | None
     strain_au: float | None
     unrated_sessions: int
-    over: bool
+    whole: bool
 
 
 @dataclass(frozen=True, slots=True)
 class LoadSeen:
-    """From the week of the first session on, if that lies within what was asked for."""
+    """From the week of the first session on, if that lies within what was asked for.
 
+    Days after `heard_through` count as rest until a phone is heard.
+    """
+
+    heard_through: date | None
     days: list[DaySeen]
     weeks: list[WeekSeen]
     sd: str = SD_NAME
@@ -62,12 +70,12 @@ class LoadSeen:
 def session_loads(athlete_id: str, weeks: int, now: int) -> LoadSeen:
     """The weighted loads begin with the athlete's first session, however far back that lies."""
     span = span_of(weeks, now)
-    sessions = [one for one in sessions_rated(athlete_id, span.today) if one.on <= span.today]
+    sessions, heard = sessions_rated(athlete_id, span.today), heard_through(athlete_id)
     if not sessions:
-        return LoadSeen([], [])
+        return LoadSeen(heard, [], [])
     begin = sessions[0].on
     shown = Span(max(span.first, monday_of(begin)), span.today)
-    return LoadSeen(_days(sessions, begin, shown), _weeks(sessions, shown))
+    return LoadSeen(heard, _days(sessions, begin, shown), _weeks(sessions, shown, heard))
 
 
 def _days(sessions: Sequence[Rated], begin: date, span: Span) -> list[DaySeen]:
@@ -89,15 +97,15 @@ def _day(on: date, one: SmoothedLoad) -> DaySeen:
     )
 
 
-def _weeks(sessions: Sequence[Rated], span: Span) -> list[WeekSeen]:
+def _weeks(sessions: Sequence[Rated], span: Span, heard: date | None) -> list[WeekSeen]:
     mondays = span.mondays
     found = week_loads(sessions, mondays[0], len(mondays))
-    return [_week(monday, week, span) for monday, week in zip(mondays, found, strict=True)]
+    return [_week(monday, week, heard) for monday, week in zip(mondays, found, strict=True)]
 
 
-def _week(monday: date, week: WeekLoad, span: Span) -> WeekSeen:
-    over = week_is_over(monday, span.today)
-    monotony, strain = (week.monotony, week.strain) if over else (None, None)
+def _week(monday: date, week: WeekLoad, heard: date | None) -> WeekSeen:
+    whole = heard is not None and heard >= monday + timedelta(days=6)
+    monotony, strain = (week.monotony, week.strain) if whole else (None, None)
     return WeekSeen(
         monday,
         week.load,
@@ -106,5 +114,5 @@ def _week(monday: date, week: WeekLoad, span: Span) -> WeekSeen:
         None if monotony is None else round(monotony, 3),
         None if strain is None else round(strain, 1),
         week.unrated,
-        over,
+        whole,
     )

@@ -30,7 +30,3 @@ def span_of(weeks: int, now: int) -> Span:
     """So many weeks up to now, this one among them."""
     today = day_of(now)
     return Span(monday_of(today) - timedelta(weeks=weeks - 1), today)
-
-
-def week_is_over(monday: date, today: date) -> bool:
-    return today >= monday + timedelta(weeks=1)

@@ -27,7 +27,7 @@ def _days(athlete_id: str, weeks: int, now: int) -> Table:
 
 def _weeks(athlete_id: str, weeks: int, now: int) -> Table:
     columns = ("monday", "load_au", "day_mean_au", "day_sd_au", "monotony", "strain_au",
-               "unrated_sessions", "over")  # fmt: skip
+               "unrated_sessions", "whole")  # fmt: skip
     found = session_loads(athlete_id, weeks, now).weeks
     return Table(columns, [_cells(one, columns) for one in found])
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import date
 
 from undercroft.documents.catalogue import catalogue
 from undercroft.domain.occlusion.dose import doses_of
@@ -20,12 +20,9 @@ from undercroft.domain.program.monitoring import (
     planned_kg,
     tonnage,
 )
-from undercroft.services.clock import day_of
-from undercroft.services.devices import devices_of
+from undercroft.services.monitoring.heard import heard_through
 from undercroft.services.monitoring.sessions import SessionRead, sessions_read
 from undercroft.services.monitoring.span import Span, span_of
-
-DAY = timedelta(days=1)
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,12 +53,6 @@ def weeks_of_work(athlete_id: str, weeks: int, now: int) -> list[WeekOfWork]:
         [dose for one in sessions if one.record for dose in doses_of(one.plan, one.record)]
     )
     return [_week(monday, sessions, today, limbs) for monday in shown.mondays]
-
-
-def heard_through(athlete_id: str) -> date | None:
-    """The last day of which a phone can have told everything: the one before it was last heard."""
-    heard = [one.last_used_at for one in devices_of(athlete_id) if not one.revoked]
-    return day_of(max(heard)) - DAY if heard else None
 
 
 def _week(
