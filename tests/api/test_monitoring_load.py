@@ -127,6 +127,20 @@ def test_a_phone_whose_clock_is_years_off_loads_the_planned_day(
     assert days["2026-02-04"] == 420
 
 
+def test_a_session_outside_the_plan_was_work_all_the_same(
+    coach: AtDesk, ready: str, device: Phone, clock: Clock
+) -> None:
+    where = {"session": "on-the-rocks", "revision": None}
+    device.writes.at = "2026-02-04T18:00:00.000+01:00"
+    device.syncs(
+        device.writes.entry("session.started", {}, **where),
+        device.writes.entry("session.finished", {"rpe": 5, "minutes": 90}, **where),
+    )
+    comes(coach, clock, "2026-02-09")
+    days = {one["on"]: one["load_au"] for one in load(coach, ready)["days"]}
+    assert days["2026-02-04"] == 450
+
+
 def test_an_athlete_who_did_nothing_has_no_days(coach: AtDesk, ready: str) -> None:
     told = load(coach, ready)
     assert (told["days"], told["weeks"]) == ([], [])

@@ -8,15 +8,16 @@ BELIEVED = timedelta(days=14)
 """A phone's clock further than this from the planned day is taken for a wrong clock: our choice."""
 
 
-def day_done(record: SessionRecord, planned: date, today: date) -> date:
+def day_done(record: SessionRecord, planned: date | None, today: date) -> date:
     """The day that the phone's clock told when the session was begun, never after `today`.
 
-    The planned day where no beginning was told, or none that can be believed.
+    The planned day, where there is one, if no beginning was told or none that can be believed.
     """
     told = _told(record)
-    if told is None or abs(told - planned) > BELIEVED:
-        return min(planned, today)
-    return min(told, today)
+    if planned is None:
+        return min(told or today, today)
+    believed = told is not None and abs(told - planned) <= BELIEVED
+    return min(told if told and believed else planned, today)
 
 
 def _told(record: SessionRecord) -> date | None:
