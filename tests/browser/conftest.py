@@ -36,19 +36,18 @@ def playwright() -> Iterator[Playwright]:
         yield running
 
 
-@pytest.fixture
-def data(tmp_path: Path) -> str:
+def database_in(folder: Path) -> str:
+    """An empty database with all tables; fails where the app is not built."""
     assert (WEB / "index.html").exists(), "the app is not built; .ci/setup builds it"
-    location = str(tmp_path / "undercroft.sqlite3")
+    location = str(folder / "undercroft.sqlite3")
     make_tables(location)
     return location
 
 
-@pytest.fixture
-def squad(data: str) -> Squad:
-    """Made by the same services that the API calls, before the server starts."""
+def squad_in(location: str) -> Squad:
+    """Made by the same services that the API calls, before a server starts."""
     now = now_ms()
-    database.open_database(data)
+    database.open_database(location)
     database.connect()
     coach = accounts.add_coach(accounts.make_hasher(cheap=True), EMAIL, COACH, PASSWORD, now)
     athlete = athletes.add_athlete(coach, "Runa Tealdi", now).id
@@ -60,6 +59,16 @@ def squad(data: str) -> Squad:
     code, _ = pairing.make_code(athlete, now)
     database.close_all()
     return Squad(coach, athlete, block, secret, code)
+
+
+@pytest.fixture
+def data(tmp_path: Path) -> str:
+    return database_in(tmp_path)
+
+
+@pytest.fixture
+def squad(data: str) -> Squad:
+    return squad_in(data)
 
 
 @pytest.fixture

@@ -1,0 +1,104 @@
+"""A sync of one set against a bare Flask route that does one insert; a sync with nothing to say."""
+
+import gzip
+import os
+import re
+import subprocess
+import sys
+import time
+from collections.abc import Callable, Iterator
+from http.client import HTTPConnection
+from pathlib import Path
+
+from tests.bench.row import Row
+from tests.bench.stage import stage
+from tests.server_process import free_port
+
+REQUESTS = 1_500
+ROUNDS = 3
+
+BARE = """
+import json, sqlite3, sys, threading
+from flask import Flask, request
+from waitress import serve
+app, here = Flask("bare"), threading.local()
+path = sys.argv[1]
+
+def connection():
+    if not hasattr(here, "one"):
+        here.one = sqlite3.connect(path, isolation_level=None)
+        here.one.executescript("PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL")
+        here.one.execute("CREATE TABLE IF NOT EXISTS line (id TEXT PRIMARY KEY, body TEXT)")
+    return here.one
+
+@app.post("/")
+def take():
+    entry = json.loads(request.get_data())
+    connection().execute("INSERT INTO line VALUES (?, ?)", (entry["id"], json.dumps(entry)))
+    return {"status": "stored"}
+
+serve(app, host="127.0.0.1", port=int(sys.argv[2]), threads=8, _quiet=True)
+"""
+
+
+def bench(folder: Path) -> Iterator[Row]:
+    ours, bare = [], []
+    for number in range(ROUNDS):
+        with stage(folder / f"round-{number}") as phone:
+            ours.append(_rate(lambda: phone.sends([phone.writes.done("squat.1")])))
+            nothing = phone.sends([])
+            asked = [_seconds(lambda: phone.sends([])) for _ in range(200)]
+        bare.append(_bare(folder / f"bare-{number}.sqlite3"))
+    context = f"{max(ours):.0f} a second against {max(bare):.0f}"
+    what = "requests a second for one set, against a bare route"
+    yield Row(what, max(ours) / max(bare), "×", 0.6, context, at_least=True)
+    size = len(gzip.compress(nothing))
+    yield Row("a sync with nothing to say", size, "B gzip", 400, f"{len(nothing)} B plain")
+    middle = sorted(asked)[len(asked) // 2] * 1000
+    yield Row("the same, there and back", middle, "ms", 5, "median of 200 over loopback")
+
+
+def _bare(path: Path) -> float:
+    port = free_port()
+    code = [sys.executable, "-c", BARE, str(path), str(port)]
+    process = subprocess.Popen(code, env=dict(os.environ))
+    try:
+        connection = _connected(port)
+        counted = iter(range(10**9))
+
+        def one() -> None:
+            body = b'{"id": "%d", "set": "squat.1", "reps": 3, "kg": 92.5}' % next(counted)
+            connection.request("POST", "/", body, {"Content-Type": "application/json"})
+            answer = connection.getresponse()
+            assert re.search(rb"stored", answer.read())
+
+        return _rate(one)
+    finally:
+        process.terminate()
+        process.wait()
+
+
+def _connected(port: int) -> HTTPConnection:
+    until = time.monotonic() + 20
+    while True:
+        try:
+            connection = HTTPConnection("127.0.0.1", port, timeout=20)
+            connection.connect()
+            return connection
+        except OSError:
+            if time.monotonic() > until:
+                raise
+            time.sleep(0.05)
+
+
+def _rate(ask: Callable[[], object]) -> float:
+    """Requests a second over one kept connection."""
+    for _ in range(50):
+        ask()
+    return REQUESTS / sum(_seconds(ask) for _ in range(REQUESTS))
+
+
+def _seconds(ask: Callable[[], object]) -> float:
+    start = time.perf_counter()
+    ask()
+    return time.perf_counter() - start

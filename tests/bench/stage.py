@@ -1,0 +1,84 @@
+"""An athlete with a paired phone on a real server, spoken to over one kept connection."""
+
+import gzip
+import json
+import time
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+from dataclasses import dataclass, field
+from http.client import HTTPConnection
+from pathlib import Path
+from typing import Any
+
+from tests.conftest import make_tables
+from tests.server_process import ServerProcess
+from tests.writing import Writer
+
+from undercroft.services import accounts, athletes, devices
+from undercroft.services.clock import now_ms
+from undercroft.store import database
+from undercroft.store.migrate import epoch
+
+BATCH = 500
+
+
+@dataclass
+class Paired:
+    """A phone that sends and reads as the app does."""
+
+    connection: HTTPConnection
+    token: str
+    device: str
+    athlete: str
+    epoch: str
+    cursor: int = 0
+    writes: Writer = field(default_factory=Writer)
+
+    def sends(self, entries: Sequence[Any], delay_s: float = 0.0) -> bytes:
+        """One exchange; `delay_s` stands for the way there and back."""
+        time.sleep(delay_s)
+        asked = {"device": self.device, "epoch": self.epoch, "cursor": self.cursor}
+        body = gzip.compress(json.dumps({**asked, "entries": list(entries)}).encode(), 1)
+        headers = {
+            "Content-Type": "application/json",
+            "Content-Encoding": "gzip",
+            "Cookie": f"undercroft-device={self.token}",
+        }
+        self.connection.request("POST", "/api/v1/sync", body, headers)
+        answer = self.connection.getresponse()
+        raw = answer.read()
+        assert answer.status == 200, raw
+        return raw
+
+    def in_batches(self, entries: Sequence[Any], delay_s: float = 0.0) -> float:
+        """Seconds for all of them, each batch confirmed before the next is sent."""
+        start = time.perf_counter()
+        for at in range(0, len(entries), BATCH):
+            answer = json.loads(self.sends(entries[at : at + BATCH], delay_s))
+            assert {one["status"] for one in answer["verdicts"]} <= {"stored", "duplicate"}
+        return time.perf_counter() - start
+
+
+@contextmanager
+def stage(folder: Path) -> Iterator[Paired]:
+    """A fresh SQLite database in the folder, served by a process of its own."""
+    folder.mkdir(parents=True, exist_ok=True)
+    location = str(folder / "undercroft.sqlite3")
+    make_tables(location)
+    database.open_database(location)
+    database.connect()
+    now = now_ms()
+    coach = accounts.add_coach(
+        accounts.make_hasher(cheap=True), "o@example.org", "O", "x" * 12, now
+    )
+    athlete = athletes.add_athlete(coach, "Runa Tealdi", now).id
+    device, token = devices.pair(athlete, "bench", now)
+    life = epoch()
+    database.close_all()
+    server = ServerProcess(location, folder / "server.log")
+    server.start()
+    try:
+        connection = HTTPConnection("127.0.0.1", server.port, timeout=60)
+        yield Paired(connection, token, device, athlete, life)
+    finally:
+        server.stop()
