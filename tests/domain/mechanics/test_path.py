@@ -45,10 +45,18 @@ def test_the_share_of_floor_pulls_is_that_of_the_median_body(
 
 
 def test_a_pulldown_goes_down() -> None:
-    path = path_for(Athlete("a", "A", stature_m=1.75), catalogue()["pulldown"], rises=False)
+    path = path_for(Athlete("a", "A", stature_m=1.75), catalogue()["pulldown"])
     assert path.start_m == pytest.approx(2.1)
     assert path.end_m == pytest.approx(2.1 - 0.33 * 1.75)
     assert path.height_m(np.array([0.0, 1.0])).tolist() == [path.start_m, path.end_m]
+
+
+def test_the_exercise_says_whether_its_hands_sink() -> None:
+    """A pushdown begins below the head and sinks all the same."""
+    lifts = catalogue()
+    of = {key: path_for(Athlete("a", "A", stature_m=1.75), lifts[key]) for key in
+          ("triceps-pushdown", "overhead-press")}  # fmt: skip
+    assert [path.rises for path in of.values()] == [False, True]
 
 
 @pytest.mark.parametrize("rises", [True, False])

@@ -125,6 +125,39 @@ def test_a_band_from_above_takes_from_the_load() -> None:
         assert one.share_percent == pytest.approx(-100 * one.start_kg / told.load_kg)
 
 
+PULL_UP_PLACE = {
+    **BY_HAND,
+    "things": ["pull-up bar"],
+    "anchors": [{"key": "bar", "name": "Pull-up bar", "height_m": 1.2, "sides": 1}],
+}
+IN_THE_LOOP = {
+    **PULLER,
+    "body_mass_kg": 60,
+    "ranges": [{"exercise": "pull-up", "start_height_m": 0.4, "range_m": 0.3}],
+}
+"""The knee in the loop: 0.80 m below the bar when the arms are straight, 0.50 m at the top."""
+
+
+def test_a_band_from_above_takes_from_the_body_in_a_pull_up() -> None:
+    """Two bands of 10 kgf at 0.80 m, slack at 0.50 m: a third of 60 kg less at the start."""
+    rig = {"part": "bands", "share_percent": 33.3, "point": "start", "assists": True}
+    pull_up = asked("pull-up", {"basis": "body"}, IN_THE_LOOP, PULL_UP_PLACE, rig=rig)
+    best = found(pull_up, Rig(Part.BANDS, 33.3, point=Point.START, assists=True)).offers[0]
+    assert (best.start_kg, best.lockout_kg) == pytest.approx((-20.0, 0.0))
+    assert best.choice.words.endswith("from Pull-up bar to the body")
+    (sheet,) = work_out(asked("pull-up", {"basis": "body"}, IN_THE_LOOP, PULL_UP_PLACE,
+                              rig=RigShape().dump(best.rig))).sheets  # fmt: skip
+    curve = sheet.exercises[0].sets[0].curve
+    assert curve is not None
+    assert (curve.start_kg, curve.end_kg) == pytest.approx((40.0, 60.0))
+
+
+def test_without_bands_the_body_is_no_load_to_choose() -> None:
+    pull_up = asked("pull-up", {"basis": "body"}, IN_THE_LOOP, PULL_UP_PLACE)
+    (sheet,) = work_out(pull_up).sheets
+    assert sheet.exercises[0].sets[0].load is None
+
+
 def test_chains_are_found_in_the_same_way() -> None:
     load = {"basis": "percent", "percent": 60}
     squat = asked("back-squat", load, athlete_data(), kit_data())

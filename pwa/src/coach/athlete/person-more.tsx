@@ -10,7 +10,13 @@ type InjuryRow = NonNullable<Athlete["injuries"]>[number];
 
 const RANGES: readonly Column<RangeRow>[] = [
   { kind: "exercise", field: "exercise", label: "Exercise", width: "w20" },
-  { kind: "number", field: "start_height_m", label: "Hands start at", unit: "cm", scale: 100 },
+  {
+    kind: "number",
+    field: "start_height_m",
+    label: "Hands, or what a band holds, start at",
+    unit: "cm",
+    scale: 100,
+  },
   { kind: "number", field: "range_m", label: "and travel", unit: "cm", scale: 100 },
 ];
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 
 import type { Block } from "../../api/types";
 import { addExercise, moveExercise, putExercise, removeExercise } from "./exercises";
-import { METHOD_NAMES, withMethod } from "./methods";
+import { isHeldEachRep, METHOD_NAMES, withMethod } from "./methods";
 import { sessionAt } from "./places";
 import { dice, exercise, set, twoWeeks } from "./samples";
 
@@ -78,6 +78,13 @@ describe("another method", () => {
       expect(one?.[field]).toBeTruthy();
       expect(one).toMatchObject({ key: "s1", load: plan.sets[0]?.load });
     }
+  });
+
+  it("leaves no repetitions in a hold, unless its seconds count for each of them", () => {
+    const held = withMethod(plan, "hold");
+    expect(held.sets[0]).not.toHaveProperty("reps");
+    expect(isHeldEachRep(held)).toBe(false);
+    expect(isHeldEachRep({ ...held, details: { position: 0.5, per_rep: true } })).toBe(true);
   });
 
   it("has a name for people, whichever it is", () => {

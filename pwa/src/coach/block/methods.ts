@@ -29,6 +29,11 @@ const FIRST_DETAILS: Partial<Readonly<Record<Method, Details>>> = {
   "maximum-test": { reps: 1, attempts: 4 },
 };
 
+/** A hold whose seconds count for each repetition, so that a set says how many. */
+export function isHeldEachRep({ method, details }: ExercisePlan): boolean {
+  return method === "hold" && details !== undefined && "per_rep" in details && !!details.per_rep;
+}
+
 /** The exercise with another method: that method's details, and sets that say what it needs. */
 export function withMethod(plan: ExercisePlan, method: Method): ExercisePlan {
   if (plan.method === method) return plan;
@@ -41,8 +46,10 @@ export function withMethod(plan: ExercisePlan, method: Method): ExercisePlan {
 function fitted(set: SetPlan, method: Method): SetPlan {
   const { seconds, distance_m, blocks, ...rest } = set;
   switch (method) {
-    case "hold":
-      return { ...rest, seconds: seconds ?? 10 };
+    case "hold": {
+      const { reps: _, ...held } = rest;
+      return { ...held, seconds: seconds ?? 10 };
+    }
     case "timed": {
       const { reps: _, ...timed } = rest;
       return distance_m === undefined

@@ -1,15 +1,28 @@
-import type { Method } from "../../api/types";
+import type { ExercisePlan } from "../../api/types";
+import { isHeldEachRep } from "../block/methods";
 import { NumberField } from "../fields/number-field";
 import { readNumbers } from "../fields/numbers";
 import { ListField } from "../rows/list-field";
 import type { LineFieldsProps } from "./line-row";
 
 interface ContentFieldsProps extends LineFieldsProps {
-  readonly method: Method;
+  readonly plan: ExercisePlan;
 }
 
 /** What one set holds, by the method: repetitions, seconds, metres or blocks. */
-export function ContentFields({ asks, name, change, method }: ContentFieldsProps) {
+export function ContentFields({ asks, name, change, plan }: ContentFieldsProps) {
+  const { method } = plan;
+  const reps = (
+    <NumberField
+      label={`Repetitions, ${name}`}
+      quiet
+      width="w2"
+      whole
+      least={1}
+      value={asks.reps}
+      onValue={(value) => change({ reps: value }, "reps")}
+    />
+  );
   const seconds = (
     <NumberField
       label={`Seconds, ${name}`}
@@ -21,7 +34,21 @@ export function ContentFields({ asks, name, change, method }: ContentFieldsProps
       onValue={(value) => change({ seconds: value }, "seconds")}
     />
   );
-  if (method === "hold") return seconds;
+  if (method === "hold") {
+    return (
+      <>
+        {(isHeldEachRep(plan) || asks.reps !== undefined) && (
+          <>
+            {reps}
+            <span class="times" aria-hidden="true">
+              ×
+            </span>
+          </>
+        )}
+        {seconds}
+      </>
+    );
+  }
   if (method === "timed") {
     return (
       <>
@@ -52,15 +79,5 @@ export function ContentFields({ asks, name, change, method }: ContentFieldsProps
       />
     );
   }
-  return (
-    <NumberField
-      label={`Repetitions, ${name}`}
-      quiet
-      width="w2"
-      whole
-      least={1}
-      value={asks.reps}
-      onValue={(reps) => change({ reps }, "reps")}
-    />
-  );
+  return reps;
 }

@@ -58,7 +58,7 @@ export function LineRow({ plan, at, session, line, only, deeds }: LineRowProps) 
         <span class="times" aria-hidden="true">
           ×
         </span>
-        <ContentFields {...fields} method={plan.method} />
+        <ContentFields {...fields} plan={plan} />
         <WishFields {...fields} />
         <LineMore {...fields} deeds={deeds} only={only} count={line.sets.length} />
       </div>

@@ -117,7 +117,7 @@ def _wished(way: Way, search: Search) -> float:
 
 def _choice(way: Way, path: Path, search: Search) -> Choice:
     wished = _wished(way, search)
-    words, needs = how_to_hang(way.hung)
+    words, needs = how_to_hang(way.hung, path.body)
     return Choice(
         hung=way.hung,
         curve=curve_of(_parts(way.hung, path), path.range_m),

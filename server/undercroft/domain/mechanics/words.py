@@ -14,12 +14,23 @@ BAND_ROUTES = {
     Route.INVERTED_V: "from the front peg over the sleeve to the back peg, {anchor}",
     Route.CHOKED: "looped through itself on {anchor}, the free end on the bar",
 }
+ON_THE_BODY = {
+    Route.SINGLE: "from {anchor} to the body",
+    Route.DOUBLED: "round {anchor}, both ends on the body",
+    Route.INVERTED_V: "from the front peg over the body to the back peg, {anchor}",
+    Route.CHOKED: "looped through itself on {anchor}, the free end on the body",
+}
 CHAIN_ROUTES = {Route.SINGLE: "hung straight", Route.DOUBLED: "doubled, both ends hung"}
 PLACES = {Side.LEFT: "left", Side.RIGHT: "right", None: "in the middle"}
 
 
-def how_to_hang(hung: Sequence[HungBand] | HungChain) -> tuple[str, tuple[str, ...]]:
-    """One line on what hangs where and how, and the things to fetch."""
+def how_to_hang(
+    hung: Sequence[HungBand] | HungChain, body: bool = False
+) -> tuple[str, tuple[str, ...]]:
+    """One line on what hangs where and how, and the things to fetch.
+
+    body: the bands hold the lifter and no bar.
+    """
     if isinstance(hung, HungChain):
         return _chains(hung)
     places = [
@@ -28,7 +39,8 @@ def how_to_hang(hung: Sequence[HungBand] | HungChain) -> tuple[str, tuple[str, .
         if any(one.side is side for one in hung)
     ]
     first = hung[0]
-    route = BAND_ROUTES[first.route].format(anchor=first.anchor.name)
+    routes = ON_THE_BODY if body else BAND_ROUTES
+    route = routes[first.route].format(anchor=first.anchor.name)
     counted = Counter(one.law.label for one in hung)
     needs = [f"{n} × {label} (band)" for label, n in counted.items()]
     line = f"{'; '.join(places)}: {route}"

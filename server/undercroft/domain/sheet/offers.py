@@ -70,7 +70,7 @@ def offers(day: Day, plan: ExercisePlan, asked: Rig) -> Offers:
     exercise = day.catalogue[plan.exercise]
     load_kg, why = _heaviest(day, plan)
     maximum_kg = full_strength(day, plan.exercise)
-    path = path_for(day.athlete, exercise, rises=not exercise.hands_sink)
+    path = path_for(day.athlete, exercise)
     open_to_all = replace(asked, things=())
     search = replace(search_for(open_to_all, load_kg, maximum_kg), per_side=PER_SIDE)
     found = find(day.kit, day.laws, path, search)

@@ -40,7 +40,7 @@ def rigged(
     if plan.rig is None or not loads:
         return Rigged()
     try:
-        path = path_for(day.athlete, exercise, rises=not exercise.hands_sink)
+        path = path_for(day.athlete, exercise)
         maximum = full_strength(day, plan.exercise)
         choice = rig_up(day.kit, day.laws, plan.rig, path, max(loads), maximum)
     except LoadError as fault:

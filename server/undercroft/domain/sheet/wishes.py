@@ -65,7 +65,7 @@ def wished_load(day: Day, plan: ExercisePlan, one: SetPlan, first_kg: float | No
         case OfTopSet(percent=percent):
             return _of_top_set(percent, first_kg)
         case BodyMass(add_kg=added):
-            return _body(day, added)
+            return _body(day, added, rigged=plan.rig is not None)
         case _:
             return WishedLoad(None, "nothing to load")
 
@@ -158,9 +158,10 @@ def _of_top_set(percent: float, first_kg: float | None) -> WishedLoad:
     return WishedLoad(kg, why, of_first=percent / 100)
 
 
-def _body(day: Day, added: float) -> WishedLoad:
+def _body(day: Day, added: float, rigged: bool) -> WishedLoad:
+    """With bands the body is a load like another: they take a share of it, or add one."""
     mass = day.athlete.body_mass_kg
     if not added:
-        return WishedLoad(None, "your own body")
+        return WishedLoad(mass if rigged else None, "your own body")
     words = f"your own body {added:+g} kg"
     return WishedLoad(None if mass is None else max(0.0, mass + added), words)

@@ -11,9 +11,6 @@ from undercroft.domain.program.checks.line import Line
 from undercroft.domain.program.rig import Rig
 from undercroft.domain.sheet import Order
 
-OVERHEAD = 1.0
-"""Share of stature from which on the hands begin above the head, and sink."""
-
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Rigged:
@@ -54,11 +51,6 @@ def heaviest_kg(line: Line) -> float | None:
     return max(wishes, default=None)
 
 
-def hands_rise(exercise: Exercise) -> bool:
-    """Do the hands go up in the lift? They sink where they begin above the head."""
-    return exercise.start_share is None or exercise.start_share <= OVERHEAD
-
-
 def _rigged(
     order: Order,
     exercise: Exercise,
@@ -70,7 +62,7 @@ def _rigged(
     if plan.rig is None:
         return Rigged(load_kg)
     try:
-        path = path_for(order.athlete, exercise, hands_rise(exercise))
+        path = path_for(order.athlete, exercise)
         return Rigged(load_kg, rig_up(order.kit, laws, plan.rig, path, load_kg, maximum_kg))
     except LoadError as fault:
         return Rigged(load_kg, fault=fault)
