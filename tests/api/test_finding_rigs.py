@@ -66,7 +66,7 @@ def test_things_that_the_rig_names_already_do_not_narrow_the_search(
 def test_without_a_kit_it_says_so(coach: AtDesk, athlete: str) -> None:
     answer = asks(coach, athlete, quarter()).json
     assert answer["found"] is None
-    assert answer["none"]["right"] == "write down what stands in the gym"
+    assert answer["none"]["right"] == "should be what stands in the gym"
 
 
 def test_a_kit_without_bands_says_what_would_do(coach: AtDesk, ready: str) -> None:

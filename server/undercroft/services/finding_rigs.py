@@ -40,7 +40,7 @@ class FoundRigs:
     none: NoRig | None = None
 
 
-NO_KIT = NoRig("the kit", "is not written down yet", "write down what stands in the gym")
+NO_KIT = NoRig("the kit", "is not written down yet", "should be what stands in the gym")
 
 
 def find_rigs(athlete_id: str, document: Any, place: Place, asked: Rig, now: int) -> FoundRigs:

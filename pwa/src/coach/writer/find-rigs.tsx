@@ -1,6 +1,8 @@
 import type { Rig } from "../../api/types";
 import { NoAnswer } from "../../api/client";
-import type { FoundRigs } from "../answers";
+import type { FoundRigs, Named } from "../answers";
+import { Link } from "../shell/link";
+import { athletePath } from "../shell/route";
 import { Failure } from "../shell/states";
 import { RigOfferTable } from "./rig-offers";
 import { useRigs, type RigPlace } from "./use-rigs";
@@ -26,13 +28,17 @@ export function FindRigs(props: FindRigsProps) {
 }
 
 interface RigsOfProps extends FindRigsProps {
-  readonly athlete: { readonly id: string; readonly name: string };
+  readonly athlete: Named;
 }
 
 function RigsOf({ rig, place, onTake, athlete }: RigsOfProps) {
   const { answer, fault, stale } = useRigs(useWriter().block.value, athlete.id, place, rig);
   return (
-    <section class={`rig-finder${stale ? " stale" : ""}`} aria-label={`Find ${rig.part}`}>
+    <div
+      class={`rig-finder${stale ? " stale" : ""}`}
+      role="group"
+      aria-label={`${rig.part} to find`}
+    >
       <p class="sr-only" role="status">
         {stale ? "Looking …" : answer ? countInWords(answer, rig.part) : ""}
       </p>
@@ -42,23 +48,26 @@ function RigsOf({ rig, place, onTake, athlete }: RigsOfProps) {
       ) : (
         <Failure fault={fault} />
       )}
-      {answer && <Answer answer={answer} rig={rig} name={athlete.name} onTake={onTake} />}
-    </section>
+      {answer && <Answer answer={answer} rig={rig} athlete={athlete} onTake={onTake} />}
+    </div>
   );
 }
 
 interface AnswerProps {
   readonly answer: FoundRigs;
   readonly rig: Rig;
-  readonly name: string;
+  readonly athlete: Named;
   readonly onTake: (rig: Rig) => void;
 }
 
-function Answer({ answer: { found, none }, rig, name, onTake }: AnswerProps) {
+function Answer({ answer: { found, none }, rig, athlete, onTake }: AnswerProps) {
+  const { id, name } = athlete;
   if (none) {
     return (
       <p class="no-rig">
-        <b>None to find for {name}.</b> The {none.where} {none.what}; it {none.right}.
+        <b>Nothing can be looked for.</b> {sentence(`${none.where} ${none.what}; ${none.right}.`)}{" "}
+        <Link to={athletePath(id, "kit")}>{name}’s kit</Link>,{" "}
+        <Link to={athletePath(id, "person")}>maxima and tape readings</Link>
       </p>
     );
   }
@@ -95,6 +104,10 @@ function Reasons({ lines }: { readonly lines: readonly string[] }) {
       ))}
     </ul>
   );
+}
+
+function sentence(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 function countInWords({ found }: FoundRigs, part: string): string {
