@@ -1,10 +1,16 @@
 """The squad at a glance, for blocks that were sent more than once."""
 
+from collections.abc import Iterator
+from typing import Any
+
+import pytest
 from tests.api.training import entries_of, finished, send, sheets
 from tests.people import AtDesk, Clock, Phone
 
 from undercroft.services.clock import DAY_MS
-from undercroft.store import database, revisions
+from undercroft.services.squad import squad
+from undercroft.store import database, glance, revisions, sql
+from undercroft.store.feed import hold, publish
 
 
 def test_what_was_done_before_the_block_was_sent_again_is_not_next(
@@ -83,9 +89,78 @@ def test_only_the_newest_revision_of_each_athlete_is_read(coach: AtDesk, athlete
     database.connect()
     for whose, sendings in ((athlete, 12), (others[0], 2)):
         for number in range(1, sendings + 1):
-            words = {"name": f"draft {number}", "weeks": []}
-            revisions.add_revision(whose, number, "b", words, "2026-02-02", [], 1, coach.id, 1)
-    found = revisions.latest_revisions([athlete, *others])
+            revisions.add_revision(whose, number, "b", {}, "2026-02-02", [], 1, coach.id, 1)
+            with hold(whose):
+                publish(whose, "revision", str(number), {"block_name": f"draft {number}"})
+    found = glance.newest_sent(coach.id)
     database.disconnect()
-    named = {whose: row.document["name"] for whose, row in found.items()}
+    named = {whose: sent.notice["block_name"] for whose, sent in found.items()}
     assert named == {athlete: "draft 12", others[0]: "draft 2"}
+
+
+def test_work_outside_the_plan_is_told_for_a_fortnight(
+    coach: AtDesk, ready: str, block: str, device: Phone, clock: Clock
+) -> None:
+    send(coach, block, ready)
+    monday = {**sheets(device.reads_all())["w1-mon"], "revision": 4}
+    device.syncs(*entries_of(device, monday))
+
+    def told(days: int) -> list[str]:
+        (line,) = squad(coach.id, clock() + days * DAY_MS)
+        assert line.states.started_at is None
+        return [one.text for one in line.attention]
+
+    database.connect()
+    assert "Did work outside the plan" in told(13)
+    assert "Did work outside the plan" not in told(15)
+    database.disconnect()
+
+
+@pytest.fixture
+def statements(app: object, monkeypatch: pytest.MonkeyPatch) -> Iterator[list[str]]:
+    """Every statement that reaches the database, plain or built."""
+    database.connect()
+    real = database.database.obj
+    heard: list[str] = []
+
+    def listening(run: Any) -> Any:
+        def ran(statement: str, *rest: Any, **more: Any) -> Any:
+            heard.append(statement)
+            return run(statement, *rest, **more)
+
+        return ran
+
+    monkeypatch.setattr(real, "execute_sql", listening(real.execute_sql))
+    monkeypatch.setattr(sql, "_execute", listening(sql._execute))
+    yield heard
+    database.disconnect()
+
+
+def test_thirty_athletes_cost_as_many_statements_as_three(
+    coach: AtDesk, clock: Clock, statements: list[str]
+) -> None:
+    def statements_of(number: int) -> int:
+        statements.clear()
+        lines = squad(coach.id, clock())
+        assert [line.revision for line in lines] == [2] * number
+        assert {line.next and line.next["session"] for line in lines} == {"mon"}
+        return len(statements)
+
+    def joins(name: str) -> None:
+        clock.passes(61_000)
+        whose = coach.adds_athlete(name)
+        phone = coach.pairs_phone(whose)
+        for number in (1, 2):
+            revisions.add_revision(whose, number, "b", {}, "2026-02-02", [], 1, coach.id, 1)
+            monday = {"session": "mon", "name": "M", "week_name": "A", "day": 1, "on": "2026-02-02"}
+            with hold(whose):
+                notice = {"block_name": "B", "sessions": [monday]}
+                publish(whose, "revision", str(number), notice)
+        phone.syncs(phone.writes.entry("pain.reported", {"where": "knee", "level": 3}))
+
+    for number in range(3):
+        joins(f"Athlete {number}")
+    few = statements_of(3)
+    for number in range(3, 30):
+        joins(f"Athlete {number}")
+    assert statements_of(30) == few <= 8

@@ -21,11 +21,6 @@ def any_ended(athlete_id: str, sessions: Collection[str]) -> bool:
     )
 
 
-def received_since(athlete_id: str, since: int, kinds: Sequence[str]) -> list[ledger.Entry]:
-    """Entries of some kinds that reached the server at or after a time in ms."""
-    return [from_row(row) for row in entries.received_since(athlete_id, since, kinds)]
-
-
 def fold_of(athlete_id: str) -> ledger.Ledger:
     """Everything that the athlete did."""
     return ledger.fold(entries_of(athlete_id))

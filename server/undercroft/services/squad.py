@@ -1,16 +1,17 @@
 """The squad at a glance: who needs the coach, and how far what was sent has come."""
 
+from collections import defaultdict
 from collections.abc import Iterator
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import date
 from typing import Any
 
-from undercroft.domain.ledger import SESSION_KINDS, Entry, fold
+from undercroft.domain.ledger import Entry, fold
 from undercroft.services import ledger
 from undercroft.services.clock import DAY_MS, day_of
-from undercroft.store import athletes, devices, entries, glance, revisions, sessions
+from undercroft.store import athletes, devices, glance
 from undercroft.store.devices import DeviceRow
-from undercroft.store.models import Athlete, Revision
+from undercroft.store.glance import Sent, Told
 
 RECENT_DAYS = 14
 """How long a reported pain stays at the top: our own choice."""
@@ -18,8 +19,6 @@ RECENT_DAYS = 14
 QUIET_DAYS = 7
 """After so many days without a word the coach is told: our own choice."""
 
-OPENED = "session.opened"
-TOLD = (OPENED, *sorted(SESSION_KINDS))
 
 LEVELS = ("now", "soon", "note")
 
@@ -61,14 +60,32 @@ class SquadLine:
     attention: list[Attention]
 
 
+@dataclass(frozen=True, slots=True)
+class _Read:
+    """What was read of one athlete."""
+
+    id: str
+    name: str
+    paired: list[DeviceRow]
+    sent: Sent | None
+    told: list[Told]
+    held: int
+    lately: list[Entry]
+
+    @property
+    def heard(self) -> int | None:
+        """When any of the phones was last here."""
+        return max((phone.last_used_at for phone in self.paired), default=None)
+
+    @property
+    def begun(self) -> set[str]:
+        """Sessions of the run that were begun, or ended without a word of their beginning."""
+        return {one.session for one in self.told if one.started_at or one.ended_at}
+
+
 def squad(coach_id: str, now: int) -> list[SquadLine]:
     """The coach's athletes, those that need attention first."""
-    rows = athletes.athletes_of(coach_id)
-    ids = [row.id for row in rows]
-    phones, sent = devices.devices_of(ids), revisions.latest_revisions(ids)
-    held = glance.held_counts(ids)
-    lines = [_line(row, phones[row.id], sent.get(row.id), held.get(row.id, 0), now) for row in rows]
-    return sorted(lines, key=_urgency)
+    return sorted((_line(one, now) for one in _read(coach_id, now)), key=_urgency)
 
 
 def _urgency(line: SquadLine) -> tuple[int, str]:
@@ -76,103 +93,95 @@ def _urgency(line: SquadLine) -> tuple[int, str]:
     return min(ranks, default=len(LEVELS)), line.name
 
 
-def _line(
-    row: Athlete, phones: list[DeviceRow], sent: Revision | None, held: int, now: int
-) -> SquadLine:
-    paired = [phone for phone in phones if phone.revoked_at is None]
-    heard = max((phone.last_used_at for phone in paired), default=None)
-    every = _told(row.id, sent)
-    told = [entry for entry in every if entry.kind != OPENED]
-    ahead = _next(sent, {entry.session for entry in told if entry.session})
+def _read(coach_id: str, now: int) -> Iterator[_Read]:
+    """Everything at once: as many statements for thirty athletes as for three."""
+    names = athletes.names_of(coach_id)
+    ids = [id_ for id_, _ in names]
+    phones, sent, held = (
+        devices.devices_of(ids),
+        glance.newest_sent(coach_id),
+        glance.held_counts(ids),
+    )
+    lately: dict[str, list[Entry]] = defaultdict(list)
+    for row in glance.hurt_since(ids, now - RECENT_DAYS * DAY_MS):
+        lately[row.athlete_id].append(ledger.from_row(row))
+    told: dict[str, list[Told]] = defaultdict(list)
+    for one in glance.told_of(coach_id):
+        told[one.athlete_id].append(one)
+    for id_, name in names:
+        paired = [phone for phone in phones.get(id_, ()) if phone.revoked_at is None]
+        yield _Read(id_, name, paired, sent.get(id_), told[id_], held.get(id_, 0), lately[id_])
+
+
+def _line(one: _Read, now: int) -> SquadLine:
+    sent, ahead = one.sent, _next(one.sent, one.begun)
     return SquadLine(
-        id=row.id,
-        name=row.name,
-        last_heard_at=heard,
-        block=None if sent is None else {"id": sent.block, "name": sent.document["name"]},
+        id=one.id,
+        name=one.name,
+        last_heard_at=one.heard,
+        block=None if sent is None else {"id": sent.block, "name": sent.notice["block_name"]},
         revision=None if sent is None else sent.number,
-        states=_states(row.id, sent, paired, every),
+        states=_states(one),
         next=ahead,
-        devices=len(paired),
-        unplaced=held,
-        attention=list(_attention(row.id, heard, held, told, ahead, now)),
+        devices=len(one.paired),
+        unplaced=one.held,
+        attention=list(_attention(one, ahead, now)),
     )
 
 
-def _told(athlete_id: str, sent: Revision | None) -> list[Entry]:
-    """What the phones told of the run's sessions, from whichever of its revisions it came."""
-    if sent is None:
-        return []
-    runs = sessions.runs_of(athlete_id)
-    numbers = [number for number, run in runs.items() if run == sent.run]
-    return [ledger.from_row(row) for row in glance.entries_of_revisions(athlete_id, numbers, TOLD)]
-
-
-def _states(
-    athlete_id: str, sent: Revision | None, paired: list[DeviceRow], told: list[Entry]
-) -> States:
+def _states(one: _Read) -> States:
     """Delivered is when a phone that has the revision was last heard."""
+    sent = one.sent
     if sent is None:
         return States(None, None, None, None, None, None)
-    position = revisions.position_of_change(athlete_id, "revision", str(sent.number))
-    having = [p.last_used_at for p in paired if position is not None and p.cursor >= position]
-    received = entries.received_at(athlete_id, [entry.position for entry in told])
-    opened = [e for e in told if e.kind == OPENED and e.revision == sent.number]
-    begun = [e for e in told if e.kind == "session.started"]
-    ended = [e for e in told if e.kind in ("session.finished", "session.stopped")]
+    having = [phone.last_used_at for phone in one.paired if phone.cursor >= sent.position]
     return States(
         sent_at=sent.sent_at,
         delivered_at=max(having, default=None),
-        opened_at=min((received[e.position] for e in opened), default=None),
-        started_at=min((received[e.position] for e in begun), default=None),
-        finished_at=max((received[e.position] for e in ended), default=None),
-        synced_at=max((phone.last_used_at for phone in paired), default=None),
+        opened_at=min((t.opened_at for t in one.told if t.opened_at), default=None),
+        started_at=min((t.started_at for t in one.told if t.started_at), default=None),
+        finished_at=max((t.ended_at for t in one.told if t.ended_at), default=None),
+        synced_at=one.heard,
     )
 
 
-def _next(sent: Revision | None, begun: set[str]) -> dict[str, Any] | None:
-    """The first session of the newest revision that was not begun from any of the block."""
+def _next(sent: Sent | None, begun: set[str]) -> dict[str, Any] | None:
+    """The first session of the newest revision that was not begun from any of its run."""
     if sent is None:
         return None
-    start = date.fromisoformat(sent.starts_on)
-    for w, week in enumerate(sent.document["weeks"]):
-        for session in sorted(week["sessions"], key=lambda one: int(one["day"])):
-            if session["key"] not in begun:
-                on = start + timedelta(weeks=w, days=int(session["day"]) - 1)
-                return {
-                    "on": on.isoformat(),
-                    "session": session["key"],
-                    "name": session["name"],
-                    "week_name": week["name"],
-                    "day": session["day"],
-                }
-    return None
+    ahead = [one for one in sent.notice["sessions"] if one["session"] not in begun]
+    first = min(ahead, key=lambda one: str(one["on"]), default=None)
+    names = ("on", "session", "name", "week_name", "day")
+    return None if first is None else {name: first[name] for name in names}
 
 
-def _attention(
-    athlete_id: str,
-    heard: int | None,
-    held: int,
-    told: list[Entry],
-    ahead: dict[str, Any] | None,
-    now: int,
-) -> Iterator[Attention]:
-    since = now - RECENT_DAYS * DAY_MS
-    told_lately = fold(
-        ledger.received_since(athlete_id, since, ("pain.reported", "session.stopped"))
-    )
-    for pain in told_lately.pains:
+def _attention(one: _Read, ahead: dict[str, Any] | None, now: int) -> Iterator[Attention]:
+    yield from _hurt(one.lately)
+    if one.held:
+        words = "1 entry" if one.held == 1 else f"{one.held} entries"
+        yield Attention("soon", f"{words} could not be placed")
+    if any((told.outside_at or 0) > now - RECENT_DAYS * DAY_MS for told in one.told):
+        yield Attention("soon", "Did work outside the plan")
+    yield from _silence(one.heard, ahead, now)
+    if ahead is None and one.begun:
+        yield Attention("note", "Every session of the block has been begun")
+
+
+def _hurt(lately: list[Entry]) -> Iterator[Attention]:
+    told = fold(lately)
+    for pain in told.pains:
         yield Attention("now", f"Pain {pain.body['level']:g} of 10: {pain.body['where']}")
-    for (_, session), record in told_lately.sessions.items():
+    for (_, session), record in told.sessions.items():
         if record.stopped is not None:
             yield Attention("now", f"Stopped {session}: {record.stopped.body['why']}")
-    if held:
-        words = "1 entry" if held == 1 else f"{held} entries"
-        yield Attention("soon", f"{words} could not be placed")
+
+
+def _silence(heard: int | None, ahead: dict[str, Any] | None, now: int) -> Iterator[Attention]:
+    """Not heard from is told apart from missed."""
     if heard is None:
         yield Attention("note", "No phone is paired yet")
-    elif now - heard > QUIET_DAYS * DAY_MS:
+        return
+    if now - heard > QUIET_DAYS * DAY_MS:
         yield Attention("soon", f"Not heard from since {day_of(heard):%A %-d %B}")
-    if heard is not None and ahead and day_of(heard) > date.fromisoformat(ahead["on"]):
+    if ahead and day_of(heard) > date.fromisoformat(ahead["on"]):
         yield Attention("soon", f"{ahead['name']} of {ahead['week_name']} was missed")
-    if ahead is None and told:
-        yield Attention("note", "Every session of the block has been begun")

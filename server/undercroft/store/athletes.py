@@ -3,6 +3,7 @@
 from typing import Any
 
 from undercroft.store.models import Athlete, Coach
+from undercroft.store.sql import rows
 
 
 def add_athlete(athlete_id: str, coach_id: str, name: str, now: int) -> None:
@@ -13,6 +14,16 @@ def athletes_of(coach_id: str) -> list[Athlete]:
     return list(
         Athlete.select().where(Athlete.coach == coach_id).order_by(Athlete.name, Athlete.id)
     )
+
+
+def names_of(coach_id: str) -> list[tuple[str, str]]:
+    """Id and name of each of the coach's athletes, by name; their documents stay unread."""
+    return [
+        (id_, name)
+        for id_, name in rows(
+            "SELECT id, name FROM athlete WHERE coach_id = ? ORDER BY name, id", coach_id
+        )
+    ]
 
 
 def athlete_of(coach_id: str, athlete_id: str) -> Athlete | None:

@@ -189,20 +189,6 @@ def any_of_kinds(athlete_id: str, sessions: Collection[str], kinds: Sequence[str
     return bool(found)
 
 
-def received_since(athlete_id: str, since: int, kinds: Sequence[str]) -> list[Entry]:
-    """Stored entries of some kinds that came in at or after a time."""
-    return list(
-        Entry.select()
-        .where(
-            Entry.athlete == athlete_id,
-            Entry.received_at >= since,
-            Entry.kind.in_(list(kinds)),
-            Entry.status == STORED,
-        )
-        .order_by(Entry.position)
-    )
-
-
 def received_at(athlete_id: str, positions: Sequence[int]) -> dict[int, int]:
     """When the entries at these positions came in."""
     rows = Entry.select(Entry.position, Entry.received_at).where(

@@ -1,9 +1,110 @@
-"""What the squad at a glance needs of the ledger, without reading all of it."""
+"""What the squad at a glance needs of many athletes at once, without reading their ledgers.
 
-from collections.abc import Collection, Sequence
+Each of these is one statement, however large the squad. A held entry has no kind as long as nobody
+let it in: what is asked for by its kind is stored, and what has none is found by an index.
+"""
+
+import json
+from collections.abc import Mapping, Sequence
+from typing import Any, NamedTuple
 
 from undercroft.store.models import Entry
 from undercroft.store.sql import marks, rows
+
+
+class Sent(NamedTuple):
+    """The newest revision of an athlete; `notice` is what the phone was told of it, and where."""
+
+    athlete_id: str
+    number: int
+    block: str
+    sent_at: int
+    notice: Mapping[str, Any]
+    position: int
+
+
+_JOINED = " FROM athlete AS a CROSS JOIN revision AS n CROSS JOIN change AS c"
+"""In this order on SQLite; else it reads all ledgers once to find out that it need not."""
+
+_NEWEST = (
+    " WHERE a.coach_id = ? AND n.athlete_id = a.id"
+    " AND n.number = (SELECT MAX(number) FROM revision WHERE athlete_id = a.id)"
+    " AND c.athlete_id = a.id AND c.kind = 'revision' AND NOT c.superseded"
+)
+
+_SENT = (
+    "SELECT a.id, n.number, n.block, n.sent_at, c.body, c.position"
+    f"{_JOINED}{_NEWEST} AND c.key = CAST(n.number AS TEXT)"
+)
+
+
+def newest_sent(coach_id: str) -> dict[str, Sent]:
+    """By athlete, what each trains by now; athletes to whom nothing was sent are left out."""
+    found = rows(_SENT, coach_id)
+    return {
+        athlete: Sent(athlete, number, block, sent_at, json.loads(body), position)
+        for athlete, number, block, sent_at, body, position in found
+    }
+
+
+class Told(NamedTuple):
+    """What the phones told of one session; when each first, or last, came in.
+
+    `opened_at` speaks of the newest revision, `outside_at` of work from one that was not sent.
+    """
+
+    athlete_id: str
+    session: str
+    opened_at: int | None
+    started_at: int | None
+    ended_at: int | None
+    outside_at: int | None
+
+
+_TOLD = (
+    "SELECT e.athlete_id, e.session,"
+    " MIN(CASE WHEN e.kind = 'session.opened' AND e.revision = n.number"
+    " THEN e.received_at END),"
+    " MIN(CASE WHEN e.kind = 'session.started' AND r.number IS NOT NULL"
+    " THEN e.received_at END),"
+    " MAX(CASE WHEN e.kind IN ('session.finished', 'session.stopped') AND r.number IS NOT NULL"
+    " THEN e.received_at END),"
+    " MAX(CASE WHEN e.kind <> 'session.opened'"
+    " AND (e.revision IS NULL OR e.revision > n.number) THEN e.received_at END)"
+    f"{_JOINED} CROSS JOIN entry AS e"
+    " LEFT JOIN revision AS r ON r.athlete_id = a.id AND r.run = n.run AND r.number = e.revision"
+    f"{_NEWEST} AND c.key = CAST(n.run AS TEXT)"
+    " AND e.athlete_id = a.id AND e.position > c.position AND e.session IS NOT NULL AND e.kind IN"
+    " ('session.opened', 'session.started', 'session.finished', 'session.stopped')"
+    " GROUP BY e.athlete_id, e.session"
+)
+
+
+def told_of(coach_id: str) -> list[Told]:
+    """Sessions opened, begun or ended, from any revision of the run that an athlete trains by.
+
+    What came in before the run was sent cannot be of it, and stays unread.
+    """
+    return [Told(*row) for row in rows(_TOLD, coach_id)]
+
+
+_HURT = (
+    'SELECT athlete_id, position, id, kind, at, revision, session, "set", replaces, body'
+    " FROM entry WHERE athlete_id IN ({marks}) AND received_at >= ?"
+    " AND kind IN ('pain.reported', 'session.stopped') ORDER BY position"
+)
+
+
+def hurt_since(athlete_ids: Sequence[str], since: int) -> list[Entry]:
+    """Stored entries of pain, and of sessions stopped, that came in at or after a time."""
+    if not athlete_ids:
+        return []
+    columns = ("athlete", "position", "id", "kind", "at", "revision", "session", "set", "replaces")
+    found = rows(_HURT.format(marks=marks(len(athlete_ids))), *athlete_ids, since)
+    return [
+        Entry(**dict(zip(columns, row, strict=False)), body=json.loads(row[-1]), device="")
+        for row in found
+    ]
 
 
 def held_counts(athlete_ids: Sequence[str]) -> dict[str, int]:
@@ -12,23 +113,7 @@ def held_counts(athlete_ids: Sequence[str]) -> dict[str, int]:
         return {}
     found = rows(
         f"SELECT athlete_id, COUNT(*) FROM entry WHERE athlete_id IN ({marks(len(athlete_ids))})"
-        " AND status = 'held' AND accepted_at IS NULL GROUP BY athlete_id",
+        " AND kind = '' AND status = 'held' AND accepted_at IS NULL GROUP BY athlete_id",
         *athlete_ids,
     )
     return dict(found)
-
-
-def entries_of_revisions(
-    athlete_id: str, numbers: Collection[int], kinds: Sequence[str]
-) -> list[Entry]:
-    """Stored entries of some kinds that were made from some revisions, in order of positions."""
-    return list(
-        Entry.select()
-        .where(
-            Entry.athlete == athlete_id,
-            Entry.kind.in_(list(kinds)),
-            Entry.revision.in_(list(numbers)),
-            Entry.status == "stored",
-        )
-        .order_by(Entry.position)
-    )

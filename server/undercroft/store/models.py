@@ -143,6 +143,7 @@ class Revision(Table):
 
     class Meta:
         primary_key = CompositeKey("athlete", "number")
+        indexes = ((("athlete", "run", "number"), False),)
 
 
 class Sheet(Table):

@@ -1,11 +1,9 @@
 """What was sent: revisions, and the load sheets made for them."""
 
-from collections.abc import Collection, Iterable, Sequence
+from collections.abc import Collection, Sequence
 from typing import Any
 
-from peewee import fn
-
-from undercroft.store.models import Change, Entry, Revision, Sheet
+from undercroft.store.models import Entry, Revision, Sheet
 
 
 def latest_revision(athlete_id: str) -> Revision | None:
@@ -16,20 +14,6 @@ def latest_revision(athlete_id: str) -> Revision | None:
         .order_by(Revision.number.desc())
         .first()
     )
-
-
-def latest_revisions(athlete_ids: Iterable[str]) -> dict[str, Revision]:
-    """By athlete, what each trains by now."""
-    newest = (
-        Revision.select(Revision.athlete.alias("whose"), fn.MAX(Revision.number).alias("newest"))
-        .where(Revision.athlete.in_(list(athlete_ids)))
-        .group_by(Revision.athlete)
-    )
-    rows = Revision.select().join(
-        newest,
-        on=(Revision.athlete == newest.c.whose) & (Revision.number == newest.c.newest),
-    )
-    return {row.athlete_id: row for row in rows}
 
 
 def latest_of_block(athlete_id: str, block_id: str) -> Revision | None:
@@ -106,14 +90,6 @@ def sessions_begun(
         .distinct()
     )
     return {row.session for row in rows if row.session is not None}
-
-
-def position_of_change(athlete_id: str, kind: str, key: str) -> int | None:
-    """Where in the feed the change that counts stands."""
-    row = Change.get_or_none(
-        Change.athlete == athlete_id, Change.kind == kind, Change.key == key, ~Change.superseded
-    )
-    return None if row is None else int(row.position)
 
 
 def all_revisions(athlete_id: str) -> list[Revision]:
