@@ -8,30 +8,8 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from flask.testing import FlaskClient
+from tests.sync.network import Lost, Network
 from tests.writing import Writer
-from werkzeug.test import TestResponse
-
-
-class Lost(Exception):
-    """The request or its answer got lost on the way."""
-
-
-@dataclass
-class Network:
-    """One fault for the next exchange: "", "request", "answer", "twice", "cut", "portal"."""
-
-    fault: str = ""
-
-    def send(self, browser: FlaskClient, body: dict[str, Any]) -> TestResponse:
-        fault, self.fault = self.fault, ""
-        if fault in ("request", "portal"):
-            raise Lost(fault)
-        answer = browser.post("/api/v1/sync", json=body)
-        if fault == "twice":
-            answer = browser.post("/api/v1/sync", json=body)
-        if fault in ("answer", "cut"):
-            raise Lost(fault)
-        return answer
 
 
 @dataclass
