@@ -47,13 +47,17 @@ def entry(
     )
 
 
-def done(number: int, reps: int = 3, **fields: Any) -> Entry:
-    body = {"load_kg": 92.5, "reps": reps, "rir": 4}
+def done(number: int, reps: int = 3, side: str | None = None, **fields: Any) -> Entry:
+    body = {"load_kg": 92.5, "reps": reps, "rir": 4, **_told_of(side)}
     return entry(number, "set.done", body, **{"set_": "squat.1", **fields})
 
 
-def cleared(number: int, **fields: Any) -> Entry:
-    return entry(number, "set.cleared", **{"set_": "squat.1", **fields})
+def cleared(number: int, side: str | None = None, **fields: Any) -> Entry:
+    return entry(number, "set.cleared", _told_of(side), **{"set_": "squat.1", **fields})
+
+
+def _told_of(side: str | None) -> dict[str, str]:
+    return {"side": side} if side else {}
 
 
 def swapped(number: int, exercise: str, to: str, **fields: Any) -> Entry:
@@ -93,6 +97,34 @@ CASES: Mapping[str, Ledger] = {
         done(2, 5, replaces=1),
         done(3, 4, replaces=1),
     ],
+    "left and right of a one-sided set": [done(1, side="left"), done(2, 5, side="right")],
+    "one side of a set, the other one open": [done(1, side="left")],
+    "one side is corrected, the other one stays": [
+        done(1, side="left"),
+        done(2, 5, side="right"),
+        done(3, 4, side="left", replaces=1),
+    ],
+    "one side is cleared, the other one stays": [
+        done(1, side="left"),
+        done(2, 5, side="right"),
+        cleared(3, side="right", replaces=2),
+    ],
+    "both sides are cleared": [
+        done(1, side="left"),
+        done(2, 5, side="right"),
+        cleared(3, side="right", replaces=2),
+        cleared(4, side="left", replaces=1),
+    ],
+    "one side done and one skipped": [
+        done(1, side="left"),
+        entry(2, "set.skipped", {"why": "pain", "side": "right"}, set_="squat.1"),
+    ],
+    "two phones give two answers for one side": [
+        done(1, side="left"),
+        done(2, 5, side="right"),
+        done(3, 4, side="right"),
+    ],
+    "one phone tells a side and one the whole set": [done(1), done(2, 5, side="left")],
     "the same entry three times": [done(1), done(1), done(1)],
     "an entry that replaces itself": [done(1, replaces=1)],
     "a circle of two": [done(1, replaces=2), done(2, 5, replaces=1)],
@@ -261,10 +293,10 @@ FORM = (
     "Each case: entries as phones send them, in an order that must not matter, and their fold. "
     "sessions: in the order of revision (null first) and key; opened_at and started_at: the `at` "
     "of the first, that with the least id; finished and stopped are the id that counts or null; "
-    "sets: by key, what counts, with kind done or skipped (a cleared set is not there); added: "
-    "exercise by key of an added set; swaps: by exercise, what was done; conflicts: keys of "
-    "sets with two answers; wraps and pains: ids, rising. Beside them ids, rising, of what each "
-    "list holds."
+    "sets: by key, what counts, with kind done or skipped (a cleared set is not there) and, where "
+    "sides were told apart, the id that counts for each; added: exercise by key of an added set; "
+    "swaps: by exercise, what was done; conflicts: keys of sets with two answers; wraps and pains: "
+    "ids, rising. Beside them ids, rising, of what each list holds."
 )
 
 

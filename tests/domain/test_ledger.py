@@ -90,6 +90,41 @@ def test_an_entry_replaces_only_what_answers_the_same_question(name: str, count:
     assert sum(len(record.sets) for record in sessions) == count
 
 
+@pytest.mark.parametrize(
+    ("name", "reps"),
+    [
+        ("left and right of a one-sided set", {"left": 3, "right": 5}),
+        ("one side of a set, the other one open", {"left": 3}),
+        ("one side is corrected, the other one stays", {"left": 4, "right": 5}),
+        ("one side is cleared, the other one stays", {"left": 3}),
+    ],
+)
+def test_left_and_right_are_two_questions(name: str, reps: dict[str, int]) -> None:
+    record = session(name).sets["squat.1"]
+    assert {side: one.body["reps"] for side, one in record.sides.items()} == reps
+    assert not record.conflict
+
+
+def test_a_set_whose_sides_are_both_cleared_is_open() -> None:
+    assert session("both sides are cleared").sets == {}
+
+
+def test_one_side_may_be_done_and_the_other_skipped() -> None:
+    sides = session("one side done and one skipped").sets["squat.1"].sides
+    assert {side: one.kind for side, one in sides.items()} == {"left": "done", "right": "skipped"}
+
+
+@pytest.mark.parametrize(
+    "name",
+    [
+        "two phones give two answers for one side",
+        "one phone tells a side and one the whole set",
+    ],
+)
+def test_two_answers_for_the_same_side_are_told(name: str) -> None:
+    assert session(name).conflicts == ("squat.1",)
+
+
 def test_a_stop_stays_beside_a_finish() -> None:
     record = session("a finish replaces no stop")
     assert record.stopped is not None

@@ -1,7 +1,8 @@
 /** Entries: the lines of the ledger, as the athlete's devices write them. */
 import { stamp } from "./clock";
 
-export type Side = "left" | "right";
+export const SIDES = ["left", "right"] as const;
+export type Side = (typeof SIDES)[number];
 
 /** What was done in a set. `load_kg` is null where there was no load or it is not known. */
 export interface SetDone {
@@ -10,6 +11,8 @@ export interface SetDone {
   /** Repetitions in reserve, in halves. */
   readonly rir: number | null;
   readonly to_failure?: boolean;
+  /** Mean velocity of each repetition of a speed set. */
+  readonly velocities_m_s?: readonly number[];
   /** 1 to 5, for a speed set whose velocity was not measured. */
   readonly quality?: number;
   readonly seconds?: number;
@@ -28,10 +31,11 @@ export interface Bodies {
   "session.finished": { readonly rpe: number; readonly minutes: number; readonly comment?: string };
   "session.stopped": { readonly why: string; readonly comment?: string };
   "set.done": SetDone;
-  "set.skipped": { readonly why: string };
-  "set.cleared": Readonly<Record<string, never>>;
+  "set.skipped": { readonly why: string; readonly side?: Side };
+  "set.cleared": { readonly side?: Side };
   "set.added": { readonly exercise: string };
   "exercise.swapped": { readonly exercise: string; readonly to: string };
+  "max.tested": { readonly lift: string; readonly kg: number; readonly conditions?: string };
   "pain.reported": { readonly where: string; readonly level: number; readonly comment?: string };
   message: { readonly text: string };
 }

@@ -22,7 +22,7 @@ const CASES = readdirSync(FOLDER)
 
 /** The phone keeps no wraps and pains by session, so these stay out of the comparison. */
 function asWritten(record: SessionRecord): Record<string, unknown> {
-  const sets = [...record.sets].map(([key, { entry, conflict, addedTo }]) => [
+  const sets = [...record.sets].map(([key, { entry, sides, conflict, addedTo }]) => [
     key,
     {
       kind: entry.kind.replace("set.", ""),
@@ -31,6 +31,7 @@ function asWritten(record: SessionRecord): Record<string, unknown> {
       body: entry.body,
       conflict,
       added_to: addedTo,
+      sides: Object.fromEntries([...sides].map(([side, { id }]) => [side, id])),
     },
   ]);
   return {

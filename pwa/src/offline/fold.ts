@@ -2,13 +2,17 @@
  * The ledger folded: what was done, whatever the order in which entries came and however often. The
  * same fold as the server's `domain/ledger.py`; the vectors in `fixtures/ledgers` hold them together.
  */
-import type { Bodies, Draft, Of } from "./entry";
+import { type Bodies, type Draft, type Of, type Side, SIDES } from "./entry";
 import { grouped } from "./grouped";
-import { heads } from "./heads";
+import { byId, heads } from "./heads";
+
+export type Answer = Of<"set.done"> | Of<"set.skipped">;
 
 /** What became of a set; a cleared set has no record. */
 export interface SetRecord {
-  readonly entry: Of<"set.done"> | Of<"set.skipped">;
+  /** The later one's where left and right were told apart. */
+  readonly entry: Answer;
+  readonly sides: ReadonlyMap<Side, Answer>;
   /** Two phones gave different answers; the one with the greatest id counts. */
   readonly conflict: boolean;
   /** The exercise to which the athlete added this set; null for a set of the plan. */
@@ -23,7 +27,7 @@ export interface SessionRecord {
   readonly finished: Of<"session.finished"> | null;
   readonly stopped: Of<"session.stopped"> | null;
   readonly sets: ReadonlyMap<string, SetRecord>;
-  /** By set, the answer that counts, a clearing among them: what a correction replaces. */
+  /** By `answerKey`, the answer that counts, a clearing among them: what a correction replaces. */
   readonly answers: ReadonlyMap<string, string>;
   /** Exercise by key of each set that the athlete added, done or not. */
   readonly added: ReadonlyMap<string, string>;
@@ -73,16 +77,51 @@ function foldSets(
     const left = heads(group);
     const addition = left.findLast((entry) => entry.kind === "set.added");
     if (addition) added.set(key, (addition.body as Bodies["set.added"]).exercise);
-    const answers = left.filter((entry) => SET_ANSWERS.has(entry.kind));
-    const conflict = answers.length > 1;
+    const bySide = grouped(
+      left.filter((entry) => SET_ANSWERS.has(entry.kind)),
+      sideOf,
+    );
+    const conflict = differ(bySide);
     if (conflict) conflicts.push(key);
-    const entry = answers.at(-1);
-    if (entry) counted.set(key, entry.id);
-    if (!entry || entry.kind === "set.cleared") continue;
-    const addedTo = added.get(key) ?? null;
-    sets.set(key, { entry: entry as SetRecord["entry"], conflict, addedTo });
+    const last = new Map([...bySide].map(([side, answers]) => [side, answers.at(-1)]));
+    for (const [side, entry] of last) if (entry) counted.set(answerKey(key, side), entry.id);
+    const told = recordOf(last);
+    if (told) sets.set(key, { ...told, conflict, addedTo: added.get(key) ?? null });
   }
   return { sets, answers: counted, added, conflicts };
+}
+
+/** Left and right of a one-sided set are two questions. */
+export function answerKey(set: string, side: Side | null): string {
+  return side ? `${set} ${side}` : set;
+}
+
+function sideOf({ body }: Draft): Side | null {
+  const { side } = body as { readonly side?: unknown };
+  return SIDES.find((each) => each === side) ?? null;
+}
+
+/** Two answers for one side, or one for a side beside one for the whole set. */
+function differ(bySide: ReadonlyMap<Side | null, readonly Draft[]>): boolean {
+  return (
+    [...bySide.values()].some(({ length }) => length > 1) || (bySide.has(null) && bySide.size > 1)
+  );
+}
+
+function recordOf(
+  last: ReadonlyMap<Side | null, Draft | undefined>,
+): Pick<SetRecord, "entry" | "sides"> | null {
+  const standing = [...last].filter(([, entry]) => entry && entry.kind !== "set.cleared") as [
+    Side | null,
+    Answer,
+  ][];
+  const entry = standing
+    .map(([, each]) => each)
+    .sort(byId)
+    .at(-1);
+  if (!entry) return null;
+  const sided = standing.filter((each): each is [Side, Answer] => each[0] !== null);
+  return { entry, sides: new Map(sided.sort(byKey)) };
 }
 
 /** A swap back to the exercise itself is no swap. */

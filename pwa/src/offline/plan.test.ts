@@ -3,7 +3,8 @@ import { describe, expect, test } from "vitest";
 
 import { SHEET } from "../../tests/fakes/phone";
 import type { LoadSheet, SheetExercise } from "../api/types";
-import { exercisesOf, nextStep, openSteps, stepsOf } from "./plan";
+import type { Answer } from "./fold";
+import { exercisesOf, nextStep, openSides, openSteps, type Progress, stepsOf } from "./plan";
 
 const NO_CHANGES = { added: new Map<string, string>(), swaps: new Map<string, string>() };
 
@@ -29,8 +30,8 @@ function inShort(exercises: SheetExercise[]): string[] {
   );
 }
 
-function done(...keys: string[]): ReadonlyMap<string, unknown> {
-  return new Map(keys.map((key) => [key, true]));
+function done(...keys: string[]): Progress["sets"] {
+  return new Map(keys.map((key) => [key, { sides: new Map() }]));
 }
 
 const RAMP = [
@@ -88,6 +89,33 @@ describe("what comes next", () => {
   test("is never a set of a locked exercise", () => {
     const locked = [exercise("a", 2, { locked: "not yet" }), exercise("b", 1)];
     expect(openSteps(locked, { sets: done(), ramp: {} })).toMatchObject([{ set: "b1" }]);
+  });
+});
+
+describe("a one-sided set", () => {
+  const press = exercise("a", 1, { method: "one-sided", details: { first: "right" } });
+  const told = (...sides: ("left" | "right")[]) => ({
+    sides: new Map(sides.map((side) => [side, {} as Answer])),
+  });
+
+  test("is open on both sides, the coach's first side first", () => {
+    expect(openSides(press, undefined)).toStrictEqual(["right", "left"]);
+    expect(openSides({ ...press, details: { first: "left" } }, undefined)).toStrictEqual([
+      "left",
+      "right",
+    ]);
+  });
+
+  test("stays open until both sides are done or skipped", () => {
+    expect(openSides(press, told("right"))).toStrictEqual(["left"]);
+    const half = { sets: new Map([["a1", told("right")]]), ramp: {} };
+    expect(openSteps([press], half)).toMatchObject([{ set: "a1" }]);
+    const whole = { sets: new Map([["a1", told("right", "left")]]), ramp: {} };
+    expect(openSteps([press], whole)).toStrictEqual([]);
+  });
+
+  test("that was told at once is open on neither", () => {
+    expect(openSteps([press], { sets: done("a1"), ramp: {} })).toStrictEqual([]);
   });
 });
 

@@ -1,6 +1,7 @@
 /** A session as the athlete does it: its sheet with swaps and added sets, and in which order. */
 import type { LoadSheet, SheetExercise, SheetSet } from "../api/types";
-import type { SessionRecord } from "./fold";
+import { type Side, SIDES } from "./entry";
+import type { SessionRecord, SetRecord } from "./fold";
 import { grouped } from "./grouped";
 
 /** Either a warm-up set or a work set, by its exercise's key. */
@@ -22,12 +23,13 @@ export function exercisesOf(sheet: LoadSheet, changes: Changes): SheetExercise[]
 function swapped(exercise: SheetExercise, to: string): SheetExercise {
   const other = exercise.alternatives?.find((each) => each.exercise === to);
   if (!other) return exercise;
-  const { key, method, rest, group, locked, alternatives } = exercise;
+  const { key, method, rest, group, details, locked, alternatives } = exercise;
   return {
     key,
     method,
     ...(rest && { rest }),
     ...(group && { group }),
+    ...(details && { details }),
     ...(locked && { locked }),
     ...(alternatives && { alternatives }),
     exercise: other.exercise,
@@ -75,10 +77,25 @@ function stepsOfGroup(exercises: readonly SheetExercise[]): Step[] {
   return [...ramps, ...sets.flat()];
 }
 
+type Told = Pick<SetRecord, "sides">;
+
 export interface Progress {
-  readonly sets: ReadonlyMap<string, unknown>;
+  readonly sets: ReadonlyMap<string, Told>;
   /** Warm-up sets done, by exercise. */
   readonly ramp: Readonly<Record<string, number>>;
+}
+
+/** The sides of a one-sided set that are open, in the coach's order; none where it is told at once. */
+export function openSides({ method, details }: SheetExercise, told: Told | undefined): Side[] {
+  if (method !== "one-sided" || (told && told.sides.size === 0)) return [];
+  const first = details && "first" in details ? details.first : SIDES[0];
+  const order = first === "right" ? SIDES.toReversed() : [...SIDES];
+  return order.filter((side) => !told?.sides.has(side));
+}
+
+/** Done or skipped, on both sides where it has two. */
+export function isAnswered(exercise: SheetExercise, told: Told | undefined): boolean {
+  return told !== undefined && openSides(exercise, told).length === 0;
 }
 
 /** Neither done nor skipped. A warm-up is past once a work set of its exercise has been done. */
@@ -88,10 +105,11 @@ export function openSteps(exercises: readonly SheetExercise[], progress: Progres
       .filter(({ sets }) => sets.some((set) => progress.sets.has(set.key)))
       .map(({ key }) => key),
   );
-  const locked = new Set(exercises.filter((each) => each.locked).map(({ key }) => key));
+  const byKey = new Map(exercises.map((exercise) => [exercise.key, exercise]));
   return stepsOf(exercises).filter((step) => {
-    if (locked.has(step.exercise)) return false;
-    if (step.kind === "set") return !progress.sets.has(step.set);
+    const exercise = byKey.get(step.exercise);
+    if (!exercise || exercise.locked) return false;
+    if (step.kind === "set") return !isAnswered(exercise, progress.sets.get(step.set));
     return !begun.has(step.exercise) && step.ramp >= (progress.ramp[step.exercise] ?? 0);
   });
 }

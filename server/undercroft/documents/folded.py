@@ -52,6 +52,7 @@ def _set(record: SetRecord) -> Mapping[str, Any]:
         "body": dict(record.body),
         "conflict": record.conflict,
         "added_to": record.added_to,
+        "sides": {side: one.id for side, one in record.sides.items()},
     }
 
 

@@ -28,6 +28,7 @@ COMMENT = text(2000)
 WHY = text(500)
 LIMB = text(40)
 PAIN = halves(0, 10)
+SIDE = one_of("left", "right")
 KG = nullable(number(0, 1000, "kg"))
 
 
@@ -75,13 +76,13 @@ KINDS: Mapping[str, Kind] = MappingProxyType(
             quality_=whole(1, 5),
             seconds_=number(0, 7200, "s"),
             distance_m_=number(0, 100_000, "m"),
-            side_=one_of("left", "right"),
+            side_=SIDE,
             blocks_=many(whole(0, 1000), 100),
             tightness_=halves(0, 10),
             pain_=PAIN,
         ),
-        "set.skipped": _kind(_SET, why=WHY),
-        "set.cleared": _kind(_SET),
+        "set.skipped": _kind(_SET, why=WHY, side_=SIDE),
+        "set.cleared": _kind(_SET, side_=SIDE),
         "set.added": _kind(_SET, exercise=KEY),
         "exercise.swapped": _kind(_SESSION, exercise=KEY, to=KEY),
         "wrap.on": _kind(_NOWHERE, limb=LIMB),

@@ -2,13 +2,22 @@
 
 An entry names what it replaces. Of the entries that answer one question (what became of this set,
 how did this session end), those that none replaces are its heads. One head is the answer; with
-several (two phones, both offline) the greatest id counts and the coach sees "two answers". Entries
-that replace each other in a circle, which no honest phone makes, replace nothing.
+several (two phones, both offline) the greatest id counts and the coach sees "two answers". Left and
+right of a one-sided set are two questions. Entries that replace each other in a circle, which no
+honest phone makes, replace nothing.
 """
 
 from collections import defaultdict
-from collections.abc import Callable, Collection, Hashable, Iterable, Iterator, Mapping
-from dataclasses import dataclass, field
+from collections.abc import (
+    Callable,
+    Collection,
+    Hashable,
+    Iterable,
+    Iterator,
+    Mapping,
+    Sequence,
+)
+from dataclasses import dataclass, field, replace
 from typing import Any, TypeVar
 
 K = TypeVar("K", bound=Hashable)
@@ -18,6 +27,7 @@ SessionKey = tuple[int | None, str]
 
 SET_ANSWERS = frozenset({"set.done", "set.skipped", "set.cleared"})
 SET_KINDS = SET_ANSWERS | {"set.added"}
+SIDES = ("left", "right")
 WRAP_KINDS = frozenset({"wrap.on", "wrap.off", "wrap.check"})
 SESSION_KINDS = frozenset({"session.started", "session.finished", "session.stopped"})
 WORK_KINDS = SESSION_KINDS | SET_KINDS | WRAP_KINDS | {"exercise.swapped"}
@@ -66,7 +76,8 @@ class SetRecord:
     """What became of one set: `kind` is "done" or "skipped"; a cleared set has no record.
 
     `conflict`: two phones gave different answers. `added_to`: the exercise to which the athlete
-    added this set, None for a set of the plan.
+    added this set, None for a set of the plan. `sides`: by "left" and "right", what became of each
+    where they were told apart; the rest of the record is then the later one's.
     """
 
     kind: str
@@ -75,6 +86,11 @@ class SetRecord:
     id: str
     conflict: bool
     added_to: str | None
+    sides: Mapping[str, "SetRecord"] = field(default_factory=dict)
+
+    def answers(self) -> tuple["SetRecord", ...]:
+        """Each side's own record, or this one where the whole set was told at once."""
+        return tuple(self.sides.values()) or (self,)
 
 
 @dataclass(frozen=True, slots=True)
@@ -172,14 +188,43 @@ def _sets(
         answers = [e for e in left if e.kind in SET_ANSWERS]
         if additions:
             added[key] = str(additions[-1].body.get("exercise", ""))
-        if len(answers) > 1:
+        by_side = _grouped(answers, _side)
+        conflict = _differ(by_side)
+        if conflict:
             conflicts.append(key)
-        if answers and answers[-1].kind != "set.cleared":
-            records[key] = _record(answers[-1], len(answers) > 1, added.get(key))
+        if record := _record(by_side, conflict, added.get(key)):
+            records[key] = record
     return records, added, tuple(conflicts)
 
 
-def _record(entry: Entry, conflict: bool, added_to: str | None) -> SetRecord:
+def _side(entry: Entry) -> str | None:
+    side = entry.body.get("side")
+    return side if side in SIDES else None
+
+
+def _differ(by_side: Mapping[str | None, Collection[Entry]]) -> bool:
+    """Two answers for one side, or one for a side beside one for the whole set."""
+    return any(len(group) > 1 for group in by_side.values()) or (
+        None in by_side and len(by_side) > 1
+    )
+
+
+def _record(
+    by_side: Mapping[str | None, Sequence[Entry]], conflict: bool, added_to: str | None
+) -> SetRecord | None:
+    last = {side: group[-1] for side, group in by_side.items()}
+    left = sorted((e for e in last.values() if e.kind != "set.cleared"), key=_id)
+    if not left:
+        return None
+    sides = {
+        side: _answer(last[side], len(by_side[side]) > 1, added_to)
+        for side in SIDES
+        if last.get(side) in left
+    }
+    return replace(_answer(left[-1], conflict, added_to), sides=sides)
+
+
+def _answer(entry: Entry, conflict: bool, added_to: str | None) -> SetRecord:
     kind = entry.kind.removeprefix("set.")
     return SetRecord(kind, entry.body, entry.at, entry.id, conflict, added_to)
 

@@ -203,6 +203,16 @@ class TestDoneSets:
         assert one.each_side
         assert tonnage([one]).kg == 400
 
+    def test_sides_told_apart_each_count_with_their_own_repetitions(self):
+        told = record(
+            "w1.day1",
+            ("set.done", "dumbbell-row.s1", {"load_kg": 25, "reps": 8, "side": "left"}),
+            ("set.done", "dumbbell-row.s1", {"load_kg": 25, "reps": 6, "side": "right"}),
+        )
+        both = done_sets(MONDAY, self.PLAN, told, CATALOGUE)
+        assert [(one.side, one.reps) for one in both] == [(Side.LEFT, 8), (Side.RIGHT, 6)]
+        assert tonnage(both).kg == 350
+
 
 class TestSpeedWork:
     def test_power_peaks_at_the_fifth_set_and_has_gone_by_the_eighth(self):

@@ -110,11 +110,10 @@ def _sets_done(plan: SessionPlan, record: SessionRecord) -> Iterator[tuple[Site,
         if not isinstance(rule, OcclusionRule):
             continue
         for key in set_keys(exercise, record):
-            done = record.sets.get(key)
-            if done is None or done.kind != "done":
-                continue
-            side = done.body.get("side")
-            sides = [Side(side)] if side in list(Side) else list(Side)
-            at = datetime.fromisoformat(done.at)
-            for one in sides:
-                yield Site(rule.limb, one), int(done.body.get("reps") or 0), at
+            answers = record.sets[key].answers() if key in record.sets else ()
+            for done in (each for each in answers if each.kind == "done"):
+                side = done.body.get("side")
+                sides = [Side(side)] if side in list(Side) else list(Side)
+                at = datetime.fromisoformat(done.at)
+                for one in sides:
+                    yield Site(rule.limb, one), int(done.body.get("reps") or 0), at

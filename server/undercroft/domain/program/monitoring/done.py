@@ -67,11 +67,11 @@ def done_sets(
     not have are left out.
     """
     return tuple(
-        _done(on, plan.key, line, record.sets[line.key].body, catalogue)
+        _done(on, plan.key, line, answer.body, catalogue)
         for line in _lines(plan, record, sheet)
-        if line.key in record.sets
-        and record.sets[line.key].kind == "done"
-        and line.exercise in catalogue
+        if line.key in record.sets and line.exercise in catalogue
+        for answer in record.sets[line.key].answers()
+        if answer.kind == "done"
     )
 
 
