@@ -1,10 +1,12 @@
 """The load sheet on the wire."""
 
+from typing import Any
+
 from marshmallow import fields
 
 from undercroft.documents.block import MethodDetails, RestShape
 from undercroft.documents.fields import Day, Key, Many, Number, OneOf, Text, Truth, Whole
-from undercroft.documents.shape import Shape
+from undercroft.documents.shape import Shape, defaults_of
 from undercroft.domain import load_sheet
 from undercroft.domain.occlusion import next_load
 from undercroft.domain.program.methods import Method, Side
@@ -179,6 +181,17 @@ class SheetOcclusionShape(Shape):
     next = fields.Nested(NextLoadShape)
 
 
+class WholeDetails(MethodDetails):
+    """With its defaults said: the phone goes by the sheet and knows none of its own."""
+
+    def _serialize(self, value: Any, attr: Any, obj: Any, **kwargs: Any) -> Any:
+        said = super()._serialize(value, attr, obj, **kwargs)
+        if said is None:
+            return None
+        usual = {k: v for k, v in defaults_of(type(value)).items() if v is not None}
+        return {**usual, **said}
+
+
 class SheetExerciseShape(Shape):
     builds = load_sheet.SheetExercise
     key = Key(required=True)
@@ -192,7 +205,7 @@ class SheetExerciseShape(Shape):
     rest = fields.Nested(RestShape)
     group = Text()
     cue = Text(300)
-    details = MethodDetails()
+    details = WholeDetails()
     maximum = fields.Nested(SheetMaximumShape)
     notches = fields.Nested(NotchTableShape)
     notes = Many(Text(500))
