@@ -3,17 +3,25 @@ import { createContext } from "preact";
 import { useContext } from "preact/hooks";
 
 import type { Clock } from "../offline/clock";
+import type { Side } from "../offline/entry";
 import type { Session } from "../offline/ledger-view";
 import type { Phone, PhoneState } from "../offline/phone";
 import type { Alarm } from "./device/alarm";
 import type { Update } from "./device/update";
 import type { Router } from "./router";
 
+export interface Correcting {
+  readonly exercise: string;
+  readonly set: string;
+  /** Where left and right were told apart. */
+  readonly side: Side | null;
+}
+
 /** Where in a session the athlete wants to be, when it is not simply the next step. */
 export interface Focus {
   /** The exercise that goes first. */
   readonly exercise: string | null;
-  readonly correcting: { readonly exercise: string; readonly set: string } | null;
+  readonly correcting: Correcting | null;
 }
 
 /** What every screen works with. */

@@ -2,12 +2,10 @@ import type { ComponentType } from "preact";
 import { useErrorBoundary } from "preact/hooks";
 
 import { useApp } from "./app-context";
-import { FinishScreen } from "./finish/finish-screen";
 import { usePhoneState } from "./hooks";
 import { later } from "./later";
 import type { Place } from "./router";
 import { SetScreen } from "./session/set-screen";
-import { SetsScreen } from "./session/sets-screen";
 import { StopScreen } from "./stop/stop-screen";
 import { TodayScreen } from "./today/today-screen";
 
@@ -16,8 +14,8 @@ const PairScreen = later("PairScreen");
 const SCREENS: Readonly<Record<Place, ComponentType>> = {
   "/": TodayScreen,
   "/set": SetScreen,
-  "/sets": SetsScreen,
-  "/finish": FinishScreen,
+  "/sets": later("SetsScreen"),
+  "/finish": later("FinishScreen"),
   "/stop": StopScreen,
   "/back": later("BackScreen"),
   "/sync": later("SyncScreen"),

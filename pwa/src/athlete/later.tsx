@@ -5,7 +5,7 @@ import { useApp } from "./app-context";
 import { TopBar } from "./top-bar";
 
 type More = typeof import("./more");
-type Screens = "BackScreen" | "PairScreen" | "SyncScreen";
+type Screens = "BackScreen" | "FinishScreen" | "PairScreen" | "SetsScreen" | "SyncScreen";
 
 export function loadMore(): Promise<More> {
   return import("./more");

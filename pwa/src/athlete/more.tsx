@@ -1,6 +1,11 @@
 /** What no first glance waits for: it comes after the first load, and is kept on the phone as well. */
+import "./look/pages.css";
+
 export { BackScreen } from "./back/back-screen";
+export { FinishScreen } from "./finish/finish-screen";
 export { PairScreen } from "./pair/pair-screen";
+export { OwnLines, OwnPanel, TellTests } from "./session/methods";
 export { RigParts, StripPart } from "./session/rig-parts";
+export { SetsScreen } from "./session/sets-screen";
 export { SyncScreen } from "./sync/sync-screen";
 export { tellOpened } from "./today/opened";

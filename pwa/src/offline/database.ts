@@ -9,7 +9,7 @@ import {
 
 import type { FeedItem, Paired, Trouble, Verdict } from "../api/sync";
 import type { LoadSheet } from "../api/types";
-import type { Entry } from "./entry";
+import type { Entry, SetDone } from "./entry";
 
 export const NAME = "undercroft";
 export const VERSION = 1;
@@ -44,6 +44,16 @@ export interface Kept {
   readonly verdictAt?: number;
 }
 
+/** What goes on within a set: a clock by the time of day, and what of the set is done. */
+export interface Running {
+  /** When its clock was started, by this phone's clock; null where it stands. */
+  readonly since: number | null;
+  /** Repetitions of each block, or seconds of each repetition held. */
+  readonly parts: readonly number[];
+  /** The result as it was filled in. */
+  readonly done: SetDone;
+}
+
 /** A session that was begun here stays on the sheet that it began with. */
 export interface Pin {
   readonly session: string;
@@ -54,6 +64,8 @@ export interface Pin {
   readonly device: string;
   /** Warm-up sets done, by exercise. */
   readonly ramp: Readonly<Record<string, number>>;
+  /** By `answerKey` of the set. */
+  readonly running?: Readonly<Record<string, Running>>;
 }
 
 export interface TrendPoint {
@@ -68,6 +80,10 @@ export interface Settings {
   /** Show pounds; absent: as the coach's document says. */
   readonly pounds?: boolean;
   readonly sound?: boolean;
+  /** How speed sets are told; absent: by quality. */
+  readonly speed?: "quality" | "velocity";
+  /** A quiet beat in tempo sets. */
+  readonly beat?: boolean;
 }
 
 /** What is known about the exchange with the server, for the sync line. */

@@ -1,6 +1,6 @@
 /** All entries that the phone knows, its own and those of the athlete's other devices, and what of it. */
 import type { LoadSheet } from "../api/types";
-import type { Pin } from "./database";
+import type { Pin, Running } from "./database";
 import type { Draft } from "./entry";
 import { fold, type SessionRecord } from "./fold";
 import { grouped } from "./grouped";
@@ -20,6 +20,8 @@ export interface Session {
   readonly startedAt: number;
   /** Warm-up sets done, by exercise. */
   readonly ramp: Readonly<Record<string, number>>;
+  /** What goes on within a set, by its `answerKey`. */
+  readonly running: Readonly<Record<string, Running>>;
 }
 
 type Known = Pick<PhoneState, "entries" | "feed" | "unsaved" | "pins" | "identity">;
@@ -42,12 +44,12 @@ export function placed({ entries, feed, unsaved, identity }: Known): Placed[] {
 export function sessionsBegun(state: Known): Session[] {
   const groups = grouped(placed(state), ({ entry }) => entry.session);
   const starting = state.unsaved.flatMap(({ draft, begins }) =>
-    begins ? [{ sheet: begins, startedAt: Date.parse(draft.at), ramp: {} }] : [],
+    begins ? [{ sheet: begins, startedAt: Date.parse(draft.at), ramp: {}, running: {} }] : [],
   );
   const pinned = [...state.pins].sort(byStart);
-  return [...pinned, ...starting].map(({ sheet, startedAt, ramp }) => {
+  return [...pinned, ...starting].map(({ sheet, startedAt, ramp, running = {} }) => {
     const entries = groups.get(sheet.session) ?? [];
-    return { sheet, startedAt, ramp, ...recordOf(sheet, entries) };
+    return { sheet, startedAt, ramp, running, ...recordOf(sheet, entries) };
   });
 }
 

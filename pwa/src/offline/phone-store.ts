@@ -74,17 +74,16 @@ export function saveFact<K extends "settings" | "notes">(
   });
 }
 
-/** Notes how many warm-up sets of an exercise are done. */
-export function saveRamp(
+/** Changes what is noted of a session under way. */
+export function changePin(
   storage: Storage,
   session: string,
-  exercise: string,
-  done: number,
+  change: (pin: Pin) => Pin,
 ): Promise<void> {
   return storage.run("readwrite", async (transaction) => {
     const pins = transaction.objectStore("pins");
     const pin = await pins.get(session);
-    if (pin) await pins.put({ ...pin, ramp: { ...pin.ramp, [exercise]: done } });
+    if (pin) await pins.put(change(pin));
   });
 }
 

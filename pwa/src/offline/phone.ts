@@ -2,7 +2,7 @@
 import type { Paired } from "../api/sync";
 import type { LoadSheet } from "../api/types";
 import type { Clock, Timers } from "./clock";
-import type { Kept, Pin, Settings } from "./database";
+import type { Kept, Pin, Running, Settings } from "./database";
 import type { Draft } from "./entry";
 import type { Ask } from "./exchange";
 import { pinOf } from "./ledger-store";
@@ -42,6 +42,8 @@ export interface Phone extends Sync {
   /** Tries the storage again after a fault. */
   readonly retry: () => Promise<void>;
   readonly saveRamp: (session: string, exercise: string, done: number) => Promise<void>;
+  /** Null: the set is over. */
+  readonly saveRunning: (session: string, key: string, running: Running | null) => Promise<void>;
   readonly saveSettings: (change: Partial<Settings>) => Promise<void>;
   readonly takePairing: (pairing: Paired) => Promise<void>;
   /** Forgets everything on this phone. */
@@ -134,10 +136,20 @@ export function createPhone(parts: PhoneParts): Phone {
   }
 
   function saveRamp(session: string, exercise: string, done: number): Promise<void> {
-    const ramped = (pin: Pin) => ({ ...pin, ramp: { ...pin.ramp, [exercise]: done } });
+    return savePin(session, (pin) => ({ ...pin, ramp: { ...pin.ramp, [exercise]: done } }));
+  }
+
+  function saveRunning(session: string, key: string, running: Running | null): Promise<void> {
+    return savePin(session, (pin) => {
+      const { [key]: _ended, ...others } = pin.running ?? {};
+      return { ...pin, running: running ? { ...others, [key]: running } : others };
+    });
+  }
+
+  function savePin(session: string, changed: (pin: Pin) => Pin): Promise<void> {
     const show = () =>
-      change({ pins: state.pins.map((pin) => (pin.session === session ? ramped(pin) : pin)) });
-    return shownAtOnce(show, () => store.saveRamp(storage, session, exercise, done));
+      change({ pins: state.pins.map((pin) => (pin.session === session ? changed(pin) : pin)) });
+    return shownAtOnce(show, () => store.changePin(storage, session, changed));
   }
 
   function saveSettings(part: Partial<Settings>): Promise<void> {
@@ -178,6 +190,7 @@ export function createPhone(parts: PhoneParts): Phone {
     record,
     retry,
     saveRamp,
+    saveRunning,
     saveSettings,
     takePairing,
     wipe,

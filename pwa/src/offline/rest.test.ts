@@ -1,7 +1,8 @@
 // @vitest-environment node
 import { describe, expect, test } from "vitest";
 
-import { restState, untilNextSecond } from "./rest";
+import { untilNextSecond } from "./clocks";
+import { restState } from "./rest";
 
 const REST = { from_s: 75, to_s: 90 };
 const SET_AT = Date.UTC(2026, 1, 3, 18, 0);

@@ -1,9 +1,7 @@
-/**
- * The rest clock. It goes by the time of day and not by ticks, so that it is right after a locked
- * screen, a reload or a killed tab.
- */
+/** The rest clock, with its range: when a set may follow, and when it should. */
 import type { Rest } from "../api/types";
-import { MINUTE_MS, SECOND_MS } from "./clock";
+import { SECOND_MS } from "./clock";
+import { elapsedMs, LONGEST_MS } from "./clocks";
 
 export type RestPhase = "resting" | "ready" | "over" | "long over";
 
@@ -17,9 +15,6 @@ export interface RestState {
   readonly share: number;
 }
 
-/** A rest that went on for this long is a pause, not a rest. */
-export const LONGEST_MS = 30 * MINUTE_MS;
-
 /**
  * Null where no rest is on: nothing was prescribed, or the phone's clock has jumped so that the start
  * lies ahead.
@@ -29,13 +24,13 @@ export function restState(
   startedAt: number,
   now: number,
 ): RestState | null {
-  const elapsed = now - startedAt;
-  if (!rest || elapsed < -SECOND_MS) return null;
-  const elapsedS = Math.max(0, Math.floor(elapsed / SECOND_MS));
+  const elapsed = elapsedMs(startedAt, now);
+  if (!rest || elapsed === null) return null;
+  const elapsedS = Math.floor(elapsed / SECOND_MS);
   return {
     phase: phaseAt(rest, elapsed),
     elapsedS,
-    leftS: Math.max(0, Math.ceil(rest.from_s - Math.max(0, elapsed) / SECOND_MS)),
+    leftS: Math.max(0, Math.ceil(rest.from_s - elapsed / SECOND_MS)),
     share: Math.min(1, elapsedS / Math.max(1, rest.to_s)),
   };
 }
@@ -44,10 +39,4 @@ function phaseAt(rest: Rest, elapsed: number): RestPhase {
   if (elapsed >= LONGEST_MS) return "long over";
   if (elapsed >= rest.to_s * SECOND_MS) return "over";
   return elapsed >= rest.from_s * SECOND_MS ? "ready" : "resting";
-}
-
-/** Milliseconds until what the clock shows changes: the next whole second of the rest. */
-export function untilNextSecond(startedAt: number, now: number): number {
-  const into = (((now - startedAt) % SECOND_MS) + SECOND_MS) % SECOND_MS;
-  return SECOND_MS - into;
 }

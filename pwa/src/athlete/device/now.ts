@@ -1,6 +1,6 @@
 import { useEffect, useState } from "preact/hooks";
 
-import { untilNextSecond } from "../../offline/rest";
+import { untilNextSecond } from "../../offline/clocks";
 import { useApp } from "../app-context";
 
 /**
@@ -9,14 +9,14 @@ import { useApp } from "../app-context";
  */
 export function useSeconds(startedAt: number | null): number {
   const { clock } = useApp();
-  const [now, setNow] = useState(() => clock.now());
+  const [, setDrawn] = useState(0);
   useEffect(() => {
     if (startedAt === null) return;
     let timer: ReturnType<typeof setTimeout>;
     const tick = () => {
       clearTimeout(timer);
       const time = clock.now();
-      setNow(time);
+      setDrawn(time);
       timer = setTimeout(tick, untilNextSecond(startedAt, time) + 5);
     };
     tick();
@@ -26,5 +26,5 @@ export function useSeconds(startedAt: number | null): number {
       document.removeEventListener("visibilitychange", tick);
     };
   }, [startedAt, clock]);
-  return now;
+  return clock.now();
 }

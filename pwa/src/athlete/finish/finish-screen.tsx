@@ -6,6 +6,7 @@ import { uuid7 } from "../../offline/uuid";
 import { Stepper } from "../../parts/stepper";
 import { useApp } from "../app-context";
 import { useUnderWay } from "../hooks";
+import { TellTests } from "../session/methods/tell-test";
 import { viewSession } from "../session/view";
 import { TopBar } from "../top-bar";
 import { count } from "../words/sets";
@@ -38,7 +39,8 @@ function FinishForm({ session }: { readonly session: Session }) {
   const [rpe, setRpe] = useState<number | null>(null);
   const [minutes, setMinutes] = useState(() => minutesSince(session.startedAt, clock.now()));
   const [comment, setComment] = useState("");
-  const open = viewSession(session, null).open.filter(({ kind }) => kind === "set").length;
+  const view = viewSession(session, null);
+  const open = view.open.filter(({ kind }) => kind === "set").length;
 
   async function finish(): Promise<void> {
     if (rpe === null) return;
@@ -51,6 +53,7 @@ function FinishForm({ session }: { readonly session: Session }) {
 
   return (
     <main class="page">
+      <TellTests view={view} over />
       {open > 0 && <p class="note">{count(open, "set")} still open. They count as not done.</p>}
       <RpeScale value={rpe} onChange={setRpe} />
       <Stepper

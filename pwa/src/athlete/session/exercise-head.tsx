@@ -1,17 +1,18 @@
-import type { SheetExercise, SheetSet } from "../../api/types";
+import type { SheetExercise } from "../../api/types";
 import { is } from "../../offline/entry";
 import { useApp } from "../app-context";
 import { targetInWords } from "../words/sets";
+import type { AtHand } from "./at-hand";
+import { MethodLines } from "./method-lines";
 import type { SessionView } from "./view";
 
 interface Props {
-  readonly view: SessionView;
-  readonly exercise: SheetExercise;
-  readonly set: SheetSet;
+  readonly here: AtHand;
 }
 
 /** Which exercise, which of its sets, what is asked for, and the cue. */
-export function ExerciseHead({ view, exercise, set }: Props) {
+export function ExerciseHead({ here }: Props) {
+  const { view, exercise, set } = here;
   const { router } = useApp();
   const place = exercise.sets.indexOf(set) + 1;
   const begun = exercise.sets.some(({ key }) => view.session.record.sets.has(key));
@@ -31,6 +32,7 @@ export function ExerciseHead({ view, exercise, set }: Props) {
         </span>
       </button>
       <p class="target">{targetInWords(set.target, exercise)}</p>
+      <MethodLines here={here} />
       {exercise.cue && <p class="cue">{exercise.cue}</p>}
       {!begun && !warm && <Cautions exercise={exercise} />}
     </div>

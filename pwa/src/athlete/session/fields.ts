@@ -33,8 +33,8 @@ const NO_RESERVE: ReadonlySet<SheetExercise["method"]> = new Set([
 /** At most two, so that both stand beside each other under the thumb. */
 export function fieldsFor(exercise: SheetExercise, { target }: SheetSet): Field[] {
   const { method } = exercise;
-  const timed = Boolean(target.seconds) || method === "hold";
-  const far = Boolean(target.distance_m);
+  const timed = Boolean(target.seconds) || method === "hold" || method === "timed";
+  const far = Boolean(target.distance_m) || method === "timed";
   const names: FieldName[] = [];
   if (timed) names.push("seconds");
   if (far) names.push("distance_m");

@@ -2,6 +2,7 @@ import { useEffect, useRef } from "preact/hooks";
 
 import { type RestPhase, restState } from "../../offline/rest";
 import { useApp } from "../app-context";
+import { useAnnounce } from "../device/announce";
 import { useSeconds } from "../device/now";
 import { minutesSeconds } from "../words/times";
 import { useRecorder } from "./recording";
@@ -50,17 +51,18 @@ function LastSetButtons({ view }: { readonly view: SessionView }) {
   const { undo } = useRecorder(view.session);
   const { last } = view;
   if (!last) return null;
-  const { exercise, set } = last;
+  const { exercise, set, side } = last;
   return (
     <div class="rest-buttons">
-      <button type="button" class="button" onClick={() => undo(set)}>
+      <button type="button" class="button" onClick={() => undo(set, side)}>
         Undo
       </button>
       <button
         type="button"
         class="button"
         onClick={() => {
-          focus.value = { ...focus.value, correcting: { exercise: exercise.key, set: set.key } };
+          const correcting = { exercise: exercise.key, set: set.key, side };
+          focus.value = { ...focus.value, correcting };
         }}
       >
         Correct
@@ -69,26 +71,15 @@ function LastSetButtons({ view }: { readonly view: SessionView }) {
   );
 }
 
-const FLASH_MS = 2_200;
-
-/** Sound, vibration and a full-screen word when a rest may end and when it should. */
+/** Told when a rest may end and when it should. */
 function useRestAlarm(phase: RestPhase | null): void {
-  const { alarm, flash } = useApp();
+  const announce = useAnnounce();
   const before = useRef(phase);
   useEffect(() => {
     const was = before.current;
     before.current = phase;
     const due = (was === "resting" && phase === "ready") || (was === "ready" && phase === "over");
     if (!due) return;
-    alarm.ring(phase === "ready" ? 2 : 3);
-    flash.value = phase === "ready" ? "Go when ready" : "Go now";
-    const off = () => {
-      flash.value = null;
-    };
-    const timer = setTimeout(off, FLASH_MS);
-    return () => {
-      clearTimeout(timer);
-      off();
-    };
-  }, [phase, alarm, flash]);
+    return phase === "ready" ? announce(2, "Go when ready") : announce(3, "Go now");
+  }, [phase]);
 }

@@ -1,36 +1,46 @@
-import type { SheetExercise, SheetSet } from "../../api/types";
+import type { ComponentChildren } from "preact";
+
 import type { SetDone } from "../../offline/entry";
 import { Stepper } from "../../parts/stepper";
-import { useApp } from "../app-context";
 import { useArmed } from "../device/armed";
 import { useUnits } from "../hooks";
 import { loadInWords } from "../words/loads";
 import { count } from "../words/sets";
 import { duration } from "../words/times";
-import { fieldsFor, stepField, withField } from "./fields";
+import type { AtHand } from "./at-hand";
+import { type FieldName, fieldsFor, stepField, withField } from "./fields";
+import { PanelFoot } from "./panel-foot";
 import { useRecorder } from "./recording";
-import type { SessionView } from "./view";
 
-interface Props {
-  readonly view: SessionView;
-  readonly exercise: SheetExercise;
-  readonly set: SheetSet;
+export interface PanelProps {
+  readonly here: AtHand;
   readonly done: SetDone;
   readonly onChange: (done: SetDone) => void;
   readonly onSkip: () => void;
 }
 
 /** The result, filled in with the plan: one tap records it. */
-export function ResultPanel({ view, exercise, set, done, onChange, onSkip }: Props) {
-  const { router, focus } = useApp();
-  const units = useUnits();
-  const recorder = useRecorder(view.session);
-  const armed = useArmed();
-  const correcting = view.session.record.sets.has(set.key);
+export function ResultPanel(props: PanelProps) {
   return (
     <>
-      <div class="fields">
-        {fieldsFor(exercise, set).map((field) => (
+      <Fields {...props} />
+      <DoneButton {...props} />
+      <PanelFoot {...props} />
+    </>
+  );
+}
+
+interface FieldsProps extends PanelProps {
+  readonly only?: FieldName;
+}
+
+export function Fields({ here, done, onChange, only }: FieldsProps) {
+  const fields = fieldsFor(here.exercise, here.set);
+  return (
+    <div class="fields">
+      {fields
+        .filter(({ name }) => !only || name === only)
+        .map((field) => (
           <Stepper
             key={field.name}
             label={field.label}
@@ -42,43 +52,37 @@ export function ResultPanel({ view, exercise, set, done, onChange, onSkip }: Pro
             }
           />
         ))}
-      </div>
-      <button
-        type="button"
-        class="button main record"
-        disabled={!armed}
-        onClick={() => recorder.done(set, done)}
-      >
-        {correcting ? "Save: " : "Done: "}
-        {doneShort(done, (kg) => loadInWords(exercise, kg, units))}
-      </button>
-      <div class="panel-foot">
-        {correcting ? (
-          <button
-            type="button"
-            class="button quiet"
-            onClick={() => {
-              focus.value = { ...focus.value, correcting: null };
-            }}
-          >
-            Leave as it was
-          </button>
-        ) : (
-          <button type="button" class="button quiet" onClick={onSkip}>
-            Skip this set
-          </button>
-        )}
-        {correcting ? (
-          <button type="button" class="button quiet" onClick={() => recorder.undo(set)}>
-            Not done
-          </button>
-        ) : (
-          <button type="button" class="button quiet" onClick={() => router.go("/sets")}>
-            All sets
-          </button>
-        )}
-      </div>
-    </>
+    </div>
+  );
+}
+
+interface ButtonProps extends PanelProps {
+  /** In place of "Done: 5 reps at 92.5 kg". */
+  readonly children?: ComponentChildren;
+  /** Beside another main button. */
+  readonly second?: boolean;
+}
+
+/** Records the set as it stands. */
+export function DoneButton({ here, done, children, second = false }: ButtonProps) {
+  const units = useUnits();
+  const recorder = useRecorder(here.view.session);
+  const armed = useArmed();
+  const { exercise, set, side, answer } = here;
+  return (
+    <button
+      type="button"
+      class={second ? "button record" : "button main record"}
+      disabled={!armed}
+      onClick={() => recorder.done(set, done)}
+    >
+      {children ?? (
+        <>
+          {answer ? "Save" : "Done"}
+          {side && `, ${side}`}: {doneShort(done, (kg) => loadInWords(exercise, kg, units))}
+        </>
+      )}
+    </button>
   );
 }
 

@@ -63,7 +63,7 @@ beforeEach(async () => {
     sessions: computed(() => sessionsBegun(state.value)),
     clock: timers,
     router: createRouter(window),
-    alarm: { ready: () => undefined, ring: vi.fn() },
+    alarm: { ready: () => undefined, ring: vi.fn(), tick: () => undefined },
     update: { waiting: signal(false), useNow: () => undefined },
     focus: signal<Focus>({ exercise: null, correcting: null }),
     secret: signal(null),

@@ -1,11 +1,13 @@
 import { useApp } from "../app-context";
 import { useAwake } from "../device/awake";
 import { useUnderWay } from "../hooks";
+import { useMore } from "../later";
 import { TopBar } from "../top-bar";
 import { AllDone } from "./all-done";
+import { atHand } from "./at-hand";
 import { RampStep } from "./ramp-step";
 import { StripFirst } from "./rigging";
-import { viewSession } from "./view";
+import { type SessionView, viewSession } from "./view";
 import { WorkSet } from "./work-set";
 
 /** The heart of the app: one set at a time, what to lift above, what was done below. */
@@ -36,16 +38,22 @@ export function SetScreen() {
       )}
       {exercise && set && (
         <WorkSet
-          key={`${set.key} ${session.record.answers.get(set.key) ?? ""}`}
-          view={view}
-          exercise={exercise}
-          set={set}
+          key={`${set.key} ${session.record.sets.get(set.key)?.entry.id ?? ""}`}
+          here={atHand(view, exercise, set, correcting?.side ?? null)}
           earlier={earlier}
         />
       )}
       {!(exercise && step) && <AllDone view={view} />}
+      <Tests view={view} />
     </div>
   );
+}
+
+/** What a maximum test has found is told from here, however its attempts come about. */
+function Tests({ view }: { readonly view: SessionView }) {
+  const wanted = view.exercises.some(({ method }) => method === "maximum-test");
+  const { more } = useMore(wanted);
+  return wanted && more ? <more.TellTests view={view} /> : null;
 }
 
 function NothingUnderWay() {

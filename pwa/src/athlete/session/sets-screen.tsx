@@ -1,12 +1,15 @@
 import type { SheetExercise, SheetSet } from "../../api/types";
+import type { Side } from "../../offline/entry";
+import { type Answer, answerKey } from "../../offline/fold";
+import { openSides } from "../../offline/plan";
 import { useApp } from "../app-context";
 import { useUnderWay, useUnits } from "../hooks";
 import { TopBar } from "../top-bar";
 import { loadInWords } from "../words/loads";
-import { doneInWords, targetInWords } from "../words/sets";
+import { answerInWords, targetInWords } from "../words/sets";
 import { useRecorder } from "./recording";
 import { SwapPart } from "./swap-part";
-import { plannedLoad, type SessionView, viewSession } from "./view";
+import { answersOf, plannedLoad, type SessionView, viewSession } from "./view";
 
 /** Every set of the session: what was done, what is open; each can be corrected. */
 export function SetsScreen() {
@@ -58,9 +61,19 @@ function ExercisePart({ view, exercise }: Props) {
         </p>
       ))}
       <ol class="set-list">
-        {exercise.sets.map((set, index) => (
-          <SetRow key={set.key} view={view} exercise={exercise} set={set} place={index + 1} />
-        ))}
+        {exercise.sets.flatMap((set, index) =>
+          rowsOf(view, exercise, set).map(({ side, answer }) => (
+            <SetRow
+              key={answerKey(set.key, side)}
+              view={view}
+              exercise={exercise}
+              set={set}
+              side={side}
+              answer={answer}
+              place={index + 1}
+            />
+          )),
+        )}
       </ol>
       <div class="row">
         {open && !next && (
@@ -86,12 +99,25 @@ function ExercisePart({ view, exercise }: Props) {
   );
 }
 
-interface RowProps extends Props {
+interface SideRow {
+  readonly side: Side | null;
+  readonly answer: Answer | null;
+}
+
+/** A set that was begun on one side is a line for each. */
+function rowsOf(view: SessionView, exercise: SheetExercise, set: SheetSet): SideRow[] {
+  const record = view.session.record.sets.get(set.key);
+  if (!record) return [{ side: null, answer: null }];
+  const told = answersOf(record).map(([side, answer]) => ({ side, answer }));
+  return [...told, ...openSides(exercise, record).map((side) => ({ side, answer: null }))];
+}
+
+interface RowProps extends Props, SideRow {
   readonly set: SheetSet;
   readonly place: number;
 }
 
-function SetRow({ view, exercise, set, place }: RowProps) {
+function SetRow({ view, exercise, set, side, answer, place }: RowProps) {
   const { router, focus } = useApp();
   const units = useUnits();
   const record = view.session.record.sets.get(set.key);
@@ -103,20 +129,21 @@ function SetRow({ view, exercise, set, place }: RowProps) {
     <li>
       <button
         type="button"
-        class={record ? "set-row set-row-done" : "set-row"}
+        class={answer ? "set-row set-row-done" : "set-row"}
         disabled={Boolean(exercise.locked)}
         onClick={() => {
-          const correcting = { exercise: exercise.key, set: set.key };
+          const correcting = { exercise: exercise.key, set: set.key, side };
           focus.value = { ...focus.value, correcting };
           router.go("/set");
         }}
       >
         <span class="set-row-number">{place}</span>
         <span>
-          {record ? doneInWords(record, exercise, units) : plan}
+          {side && <b>{side} </b>}
+          {answer ? answerInWords(answer, exercise, units) : plan}
           {record?.conflict && <em> Two phones gave different answers.</em>}
         </span>
-        <span class="set-row-act">{record ? "Correct" : "Record"}</span>
+        <span class="set-row-act">{answer ? "Correct" : "Record"}</span>
       </button>
     </li>
   );

@@ -1,8 +1,7 @@
-import type { SheetExercise, SheetSet } from "../../api/types";
 import { useArmed } from "../device/armed";
+import type { AtHand } from "./at-hand";
 import { ExerciseHead } from "./exercise-head";
 import { useRecorder } from "./recording";
-import type { SessionView } from "./view";
 
 const REASONS = [
   "No time",
@@ -14,23 +13,23 @@ const REASONS = [
 ];
 
 interface Props {
-  readonly view: SessionView;
-  readonly exercise: SheetExercise;
-  readonly set: SheetSet;
+  readonly here: AtHand;
   readonly onBack: () => void;
 }
 
 /** Why a set is left out: one tap, no typing. */
-export function SkipSet({ view, exercise, set, onBack }: Props) {
-  const recorder = useRecorder(view.session);
+export function SkipSet({ here, onBack }: Props) {
+  const recorder = useRecorder(here.view.session);
   const armed = useArmed();
+  // Before either side was done the whole set is left out at once.
+  const half = here.record ? here.side : null;
   return (
     <>
       <main class="set-main">
-        <ExerciseHead view={view} exercise={exercise} set={set} />
+        <ExerciseHead here={here} />
       </main>
       <section class="set-panel" aria-label="Skip this set">
-        <p class="lead">Skip this set. Why?</p>
+        <p class="lead">Skip {half ? `the ${half} side` : "this set"}. Why?</p>
         <div class="row">
           {REASONS.map((why) => (
             <button
@@ -38,7 +37,7 @@ export function SkipSet({ view, exercise, set, onBack }: Props) {
               type="button"
               class="button tall"
               disabled={!armed}
-              onClick={() => recorder.skip(set, why.toLowerCase())}
+              onClick={() => recorder.skip(here.set, why.toLowerCase(), half)}
             >
               {why}
             </button>

@@ -1,11 +1,12 @@
 /** What the Set screen shows, worked out from the session and the step at hand. */
 import type { SheetExercise, SheetSet } from "../../api/types";
-import { type Draft, is, type SetDone } from "../../offline/entry";
-import type { SetRecord } from "../../offline/fold";
+import { type Draft, is, type SetDone, type Side } from "../../offline/entry";
+import type { Answer, SetRecord } from "../../offline/fold";
 import type { Session } from "../../offline/ledger-view";
-import { exercisesOf, nextStep, openSteps, type Step } from "../../offline/plan";
+import { exercisesOf, isAnswered, nextStep, openSteps, type Step } from "../../offline/plan";
 import { type Advice, advise } from "../../offline/session-walk";
 import { loadOf } from "../../offline/stacks";
+import type { AtHand } from "./at-hand";
 
 export interface SessionView {
   readonly session: Session;
@@ -16,14 +17,15 @@ export interface SessionView {
   readonly last: LastSet | null;
   /** Every set that was done or skipped, in that order. */
   readonly answered: readonly LastSet[];
-  /** The last set that was done: rest counts from it. */
+  /** The last set that was done: rest counts from it, once it is done on both sides. */
   readonly rested: LastSet | null;
 }
 
 export interface LastSet {
   readonly exercise: SheetExercise;
   readonly set: SheetSet;
-  readonly record: SetRecord;
+  readonly side: Side | null;
+  readonly entry: Answer;
   /** When it was first recorded, by this phone's clock: a later correction does not move it. */
   readonly doneAt: number;
 }
@@ -39,8 +41,13 @@ export function viewSession(session: Session, chosen: string | null): SessionVie
     next: nextStep(exercises, progress, chosen),
     answered,
     last: answered.at(-1) ?? null,
-    rested: answered.findLast(({ record }) => is(record.entry, "set.done")) ?? null,
+    rested: restedOf(answered, session),
   };
+}
+
+function restedOf(answered: readonly LastSet[], { record }: Session): LastSet | null {
+  const last = answered.findLast(({ entry }) => is(entry, "set.done"));
+  return last && isAnswered(last.exercise, record.sets.get(last.set.key)) ? last : null;
 }
 
 /** In the order in which they were first answered. */
@@ -48,12 +55,19 @@ function answeredSets(exercises: readonly SheetExercise[], session: Session): La
   const found = exercises.flatMap((exercise) =>
     exercise.sets.flatMap((set) => {
       const record = session.record.sets.get(set.key);
-      if (!record) return [];
-      const first = firstAnswer(session.entries, record.entry);
-      return [{ exercise, set, record, doneAt: Date.parse(first.at), order: first.id }];
+      return answersOf(record).map(([side, entry]) => {
+        const first = firstAnswer(session.entries, entry);
+        return { exercise, set, side, entry, doneAt: Date.parse(first.at), order: first.id };
+      });
     }),
   );
   return found.sort((one, other) => (one.order < other.order ? -1 : 1));
+}
+
+/** One for each side, or one for the whole set. */
+export function answersOf(record: SetRecord | undefined): [Side | null, Answer][] {
+  if (!record) return [];
+  return record.sides.size > 0 ? [...record.sides] : [[null, record.entry]];
 }
 
 /** Back along the corrections, but not across a clearing: after that the set was done anew. */
@@ -97,8 +111,7 @@ function warmUp(exercise: SheetExercise, session: Session, done?: number): Hangi
   return ramp ? { side: exercise.loads?.[ramp.load]?.side ?? [], known: true } : null;
 }
 
-function afterSet({ exercise, set, record }: LastSet, session: Session, hanging: Hanging): Hanging {
-  const { entry } = record;
+function afterSet({ exercise, set, entry }: LastSet, session: Session, hanging: Hanging): Hanging {
   if (!is(entry, "set.done") || typeof entry.body.load_kg !== "number") return hanging;
   const loads = exercise.loads ?? [];
   const planned = plannedLoad(exercise, set, session);
@@ -147,17 +160,22 @@ export function adviceFor(
 }
 
 /** What is filled in before anything was tapped: the plan, or what was recorded before. */
-export function prefilled(
-  exercise: SheetExercise,
-  set: SheetSet,
-  planned: number | null,
-  record: SetRecord | undefined,
-): SetDone {
-  if (record && is(record.entry, "set.done")) return record.entry.body;
-  const { target } = set;
+export function prefilled(here: AtHand, planned: number | null): SetDone {
+  const { view, exercise, set, side, record, answer, key } = here;
+  if (answer && is(answer, "set.done")) return answer.body;
+  const running = view.session.running[key];
+  if (running) return running.done;
   const load = planned === null ? undefined : exercise.loads?.[planned];
+  const asPlanned = askedFor(set, load?.kg ?? null);
+  if (!side) return asPlanned;
+  const other = [...(record?.sides.values() ?? [])].find((each) => is(each, "set.done"));
+  const load_kg = other && is(other, "set.done") ? other.body.load_kg : asPlanned.load_kg;
+  return { ...asPlanned, load_kg, side };
+}
+
+function askedFor({ target }: SheetSet, load_kg: number | null): SetDone {
   return {
-    load_kg: load?.kg ?? null,
+    load_kg,
     reps: target.reps ?? total(target.blocks) ?? null,
     rir: target.to_failure ? 0 : (target.rir ?? null),
     ...(target.to_failure && { to_failure: true }),

@@ -1,31 +1,29 @@
 import { useState } from "preact/hooks";
 
-import type { SheetExercise, SheetSet } from "../../api/types";
 import type { SetDone } from "../../offline/entry";
 import type { Session } from "../../offline/ledger-view";
 import { loadOf, stepLoad } from "../../offline/stacks";
 import { AdviceStrip } from "./advice-strip";
+import type { AtHand } from "./at-hand";
 import { ExerciseHead } from "./exercise-head";
 import { LoadCard } from "./load-card";
+import { MethodPanel } from "./method-panel";
 import { RestBar } from "./rest-bar";
-import { ResultPanel } from "./result-panel";
 import { Rigging } from "./rigging";
 import { SkipSet } from "./skip-set";
-import { adviceFor, hangingBefore, plannedLoad, prefilled, type SessionView } from "./view";
+import { adviceFor, hangingBefore, plannedLoad, prefilled } from "./view";
 
 interface Props {
-  readonly view: SessionView;
-  readonly exercise: SheetExercise;
-  readonly set: SheetSet;
+  readonly here: AtHand;
   readonly earlier: readonly Session[];
 }
 
-export function WorkSet({ view, exercise, set, earlier }: Props) {
+export function WorkSet({ here, earlier }: Props) {
+  const { view, exercise, set, answer } = here;
   const { session } = view;
   const loads = exercise.loads ?? [];
-  const record = session.record.sets.get(set.key);
   const planned = plannedLoad(exercise, set, session);
-  const [done, setDone] = useState<SetDone>(() => prefilled(exercise, set, planned, record));
+  const [done, setDone] = useState<SetDone>(() => prefilled(here, planned));
   const [skipping, setSkipping] = useState(false);
   const step = { kind: "set", exercise: exercise.key, set: set.key } as const;
   const hanging = hangingBefore(view, exercise, step);
@@ -33,45 +31,38 @@ export function WorkSet({ view, exercise, set, earlier }: Props) {
   const preferred = done.load_kg === plannedKg ? planned : null;
   const index = done.load_kg === null ? null : loadOf(loads, done.load_kg, hanging.side, preferred);
   const load = index === null ? null : (loads[index] ?? null);
+  const ticking = typeof session.running[here.key]?.since === "number";
 
   function stepTo(steps: 1 | -1): void {
     const kg = done.load_kg === null ? middle(loads) : stepLoad(loads, done.load_kg, steps);
     if (kg !== null) setDone({ ...done, load_kg: kg });
   }
 
-  if (skipping)
-    return <SkipSet view={view} exercise={exercise} set={set} onBack={() => setSkipping(false)} />;
+  if (skipping) return <SkipSet here={here} onBack={() => setSkipping(false)} />;
   return (
     <>
       <main class="set-main">
-        <ExerciseHead view={view} exercise={exercise} set={set} />
+        <ExerciseHead here={here} />
         <LoadCard
           implement={exercise.implement}
           load={load}
-          hanging={record ? null : hanging}
+          hanging={answer ? null : hanging}
           onStep={loads.length > 0 ? stepTo : null}
         >
           <Rigging view={view} exercise={exercise} set={set} load={load} />
         </LoadCard>
       </main>
       <section class="set-panel" aria-label="Result">
-        {record ? null : <RestBar view={view} />}
+        {answer || ticking ? null : <RestBar view={view} />}
         <AdviceStrip
-          advice={record ? null : adviceFor(exercise, set, earlier, session)}
+          advice={answer ? null : adviceFor(exercise, set, earlier, session)}
           exercise={exercise}
           records={session.record.sets}
           plannedKg={plannedKg}
           chosenKg={done.load_kg}
           onTake={(kg) => setDone({ ...done, load_kg: kg })}
         />
-        <ResultPanel
-          view={view}
-          exercise={exercise}
-          set={set}
-          done={done}
-          onChange={setDone}
-          onSkip={() => setSkipping(true)}
-        />
+        <MethodPanel here={here} done={done} onChange={setDone} onSkip={() => setSkipping(true)} />
       </section>
     </>
   );

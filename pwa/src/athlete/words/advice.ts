@@ -22,17 +22,19 @@ const LIMITS: Partial<Record<Advice["suggestion"]["reason"], string>> = {
   "end-of-table": "the end of what was worked out",
 };
 
+export interface LastTold {
+  readonly set: SheetSet;
+  readonly record: Pick<SetRecord, "entry">;
+}
+
 /** "5 reps with 4 in reserve, planned 2", from the last set that told something. */
-export function reasonInWords(
-  { suggestion, rise }: Advice,
-  last: { readonly set: SheetSet; readonly record: SetRecord } | null,
-): string {
+export function reasonInWords({ suggestion, rise }: Advice, last: LastTold | null): string {
   const limit = LIMITS[suggestion.reason];
   const parts = [last ? lastInWords(last.set, last.record, rise) : "", limit ?? ""];
   return parts.filter((part) => part !== "").join("; ");
 }
 
-function lastInWords({ target }: SheetSet, { entry }: SetRecord, rise: number): string {
+function lastInWords({ target }: SheetSet, { entry }: LastTold["record"], rise: number): string {
   if (!is(entry, "set.done") || typeof entry.body.reps !== "number") return "";
   const { reps, rir, to_failure } = entry.body;
   const reserve = to_failure ? 0 : rir;
@@ -62,7 +64,7 @@ function otherThanPlanned(
 export function lastTold(
   exercise: SheetExercise,
   records: ReadonlyMap<string, SetRecord>,
-): { readonly set: SheetSet; readonly record: SetRecord } | null {
+): LastTold | null {
   for (const set of exercise.sets.toReversed()) {
     const record = records.get(set.key);
     if (record && is(record.entry, "set.done")) return { set, record };

@@ -1,7 +1,7 @@
 /** Sets in words: what is asked for, and what was done. */
 import type { SheetExercise, SheetSet } from "../../api/types";
-import { is } from "../../offline/entry";
-import type { SetRecord } from "../../offline/fold";
+import { is, type SetDone } from "../../offline/entry";
+import type { Answer, SetRecord } from "../../offline/fold";
 import { loadInWords } from "./loads";
 import type { Units } from "./mass";
 import { duration } from "./times";
@@ -33,22 +33,48 @@ function rest({ seconds, distance_m, rir, to_failure }: Target): string[] {
   ];
 }
 
-/** "5 reps at 92.5 kg, 2 in reserve", "skipped: no time". */
+/** "5 reps at 92.5 kg, 2 in reserve", "skipped: no time"; "left …; right …" where told apart. */
 export function doneInWords(
-  { entry }: SetRecord,
+  { entry, sides }: SetRecord,
+  exercise: SheetExercise | undefined,
+  units: Units,
+): string {
+  if (sides.size === 0) return answerInWords(entry, exercise, units);
+  return [...sides]
+    .map(([side, answer]) => `${side} ${answerInWords(answer, exercise, units)}`)
+    .join("; ");
+}
+
+export function answerInWords(
+  entry: Answer,
   exercise: SheetExercise | undefined,
   units: Units,
 ): string {
   if (!is(entry, "set.done")) return `skipped: ${entry.body.why}`;
-  const { load_kg, reps, rir, seconds, to_failure, quality } = entry.body;
-  const what = [
-    typeof reps === "number" ? count(reps, "rep") : "",
+  const { load_kg } = entry.body;
+  const load = typeof load_kg === "number" ? ` at ${loadInWords(exercise, load_kg, units)}` : "";
+  const what = exercise?.method === "maximum-test" ? attempted(entry.body) : worked(entry.body);
+  return [`${what.join(", ") || "done"}${load}`, ...felt(entry.body)].join(", ");
+}
+
+function attempted({ reps, rir }: SetDone): string[] {
+  if (reps === 0) return ["missed"];
+  return reps === 1 && rir === null ? ["made"] : [count(reps ?? 0, "rep")];
+}
+
+function worked({ reps, blocks, seconds, distance_m }: SetDone): string[] {
+  const inBlocks = blocks && blocks.length > 0 ? `blocks of ${blocks.join(" + ")}` : "";
+  return [
+    inBlocks || (typeof reps === "number" ? count(reps, "rep") : ""),
+    distance_m === undefined ? "" : `${distance_m} m`,
     seconds === undefined ? "" : duration(seconds),
   ].filter((part) => part !== "");
-  const load = typeof load_kg === "number" ? ` at ${loadInWords(exercise, load_kg, units)}` : "";
-  const more = [
+}
+
+function felt({ rir, to_failure, quality, velocities_m_s = [] }: SetDone): string[] {
+  return [
     to_failure ? "to failure" : typeof rir === "number" ? `${rir} in reserve` : "",
     quality === undefined ? "" : `quality ${quality}`,
+    velocities_m_s.length > 0 ? `${velocities_m_s.map((v) => v.toFixed(2)).join(" ")} m/s` : "",
   ].filter((part) => part !== "");
-  return [`${what.join(", ") || "done"}${load}`, ...more].join(", ");
 }

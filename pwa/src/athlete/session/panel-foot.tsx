@@ -1,0 +1,52 @@
+import { useApp } from "../app-context";
+import type { AtHand } from "./at-hand";
+import { useRecorder } from "./recording";
+
+interface Props {
+  readonly here: AtHand;
+  readonly onSkip: () => void;
+}
+
+/** What else can be done with the set at hand. */
+export function PanelFoot({ here, onSkip }: Props) {
+  return (
+    <div class="panel-foot">
+      {here.answer ? <Correction here={here} /> : <First onSkip={onSkip} />}
+    </div>
+  );
+}
+
+function First({ onSkip }: Pick<Props, "onSkip">) {
+  const { router } = useApp();
+  return (
+    <>
+      <button type="button" class="button quiet" onClick={onSkip}>
+        Skip this set
+      </button>
+      <button type="button" class="button quiet" onClick={() => router.go("/sets")}>
+        All sets
+      </button>
+    </>
+  );
+}
+
+function Correction({ here }: Pick<Props, "here">) {
+  const { focus } = useApp();
+  const recorder = useRecorder(here.view.session);
+  return (
+    <>
+      <button
+        type="button"
+        class="button quiet"
+        onClick={() => {
+          focus.value = { ...focus.value, correcting: null };
+        }}
+      >
+        Leave as it was
+      </button>
+      <button type="button" class="button quiet" onClick={() => recorder.undo(here.set, here.side)}>
+        Not done
+      </button>
+    </>
+  );
+}
