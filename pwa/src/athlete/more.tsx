@@ -4,6 +4,7 @@ import "./look/pages.css";
 export { BackScreen } from "./back/back-screen";
 export { FinishScreen } from "./finish/finish-screen";
 export { PairScreen } from "./pair/pair-screen";
+export { AdviceStrip } from "./session/advice-strip";
 export { OwnLines, OwnPanel, TellTests } from "./session/methods";
 export { RigParts, StripPart } from "./session/rig-parts";
 export { SetsScreen } from "./session/sets-screen";

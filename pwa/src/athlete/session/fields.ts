@@ -22,9 +22,12 @@ const FIELDS: Readonly<Record<FieldName, Omit<Field, "name">>> = {
   quality: { label: "Quality 1–5", step: 1, least: 1, most: 5, from: 4 },
 };
 
+/** Unless the coach asks for one. */
 const NO_RESERVE: ReadonlySet<SheetExercise["method"]> = new Set([
   "speed",
   "hold",
+  "tempo",
+  "one-sided",
   "occlusion",
   "timed",
   "warm-up",
@@ -40,8 +43,12 @@ export function fieldsFor(exercise: SheetExercise, { target }: SheetSet): Field[
   if (far) names.push("distance_m");
   if (target.reps || (!timed && !far)) names.push("reps");
   if (method === "speed") names.push("quality");
-  else if (!NO_RESERVE.has(method) && !target.to_failure) names.push("rir");
+  else if (asksReserve(method, target)) names.push("rir");
   return names.slice(0, 2).map((name) => ({ name, ...FIELDS[name] }));
+}
+
+function asksReserve(method: SheetExercise["method"], target: SheetSet["target"]): boolean {
+  return !target.to_failure && (target.rir !== undefined || !NO_RESERVE.has(method));
 }
 
 export function stepField(field: Field, value: number | null | undefined, steps: number): number {

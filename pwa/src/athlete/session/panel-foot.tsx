@@ -1,3 +1,5 @@
+import type { ComponentChildren } from "preact";
+
 import { useApp } from "../app-context";
 import type { AtHand } from "./at-hand";
 import { useRecorder } from "./recording";
@@ -5,24 +7,27 @@ import { useRecorder } from "./recording";
 interface Props {
   readonly here: AtHand;
   readonly onSkip: () => void;
+  /** Between both. */
+  readonly children?: ComponentChildren;
 }
 
 /** What else can be done with the set at hand. */
-export function PanelFoot({ here, onSkip }: Props) {
+export function PanelFoot({ here, onSkip, children }: Props) {
   return (
     <div class="panel-foot">
-      {here.answer ? <Correction here={here} /> : <First onSkip={onSkip} />}
+      {here.answer ? <Correction here={here} /> : <First onSkip={onSkip}>{children}</First>}
     </div>
   );
 }
 
-function First({ onSkip }: Pick<Props, "onSkip">) {
+function First({ onSkip, children }: Pick<Props, "onSkip" | "children">) {
   const { router } = useApp();
   return (
     <>
       <button type="button" class="button quiet" onClick={onSkip}>
         Skip this set
       </button>
+      {children}
       <button type="button" class="button quiet" onClick={() => router.go("/sets")}>
         All sets
       </button>

@@ -1,5 +1,6 @@
 import { useEffect, useRef } from "preact/hooks";
 
+import type { Side } from "../../offline/entry";
 import { type RestPhase, restState } from "../../offline/rest";
 import { useApp } from "../app-context";
 import { useAnnounce } from "../device/announce";
@@ -25,7 +26,9 @@ export function RestBar({ view }: { readonly view: SessionView }) {
           <span class="rest-word">{restInWords(shown.phase, rest)}</span>
         </div>
       ) : (
-        <p class="rest-word">Last set recorded</p>
+        <p class="rest-word">
+          {last.side && !rested ? halfInWords(last.side) : "Last set recorded"}
+        </p>
       )}
       <LastSetButtons view={view} />
       {shown && (
@@ -35,6 +38,10 @@ export function RestBar({ view }: { readonly view: SessionView }) {
       )}
     </div>
   );
+}
+
+function halfInWords(side: Side): string {
+  return side === "left" ? "Left side recorded" : "Right side recorded";
 }
 
 function restInWords(

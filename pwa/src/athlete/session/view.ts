@@ -4,7 +4,6 @@ import { type Draft, is, type SetDone, type Side } from "../../offline/entry";
 import type { Answer, SetRecord } from "../../offline/fold";
 import type { Session } from "../../offline/ledger-view";
 import { exercisesOf, isAnswered, nextStep, openSteps, type Step } from "../../offline/plan";
-import { type Advice, advise } from "../../offline/session-walk";
 import { loadOf } from "../../offline/stacks";
 import type { AtHand } from "./at-hand";
 
@@ -140,23 +139,6 @@ export function plannedLoad(
     if (follows !== undefined) return follows;
   }
   return set.load ?? null;
-}
-
-/**
- * Null where there is no table, or where the walk cannot read it: whatever may be wrong with a sheet, the
- * athlete gets to the set, and the plan stands.
- */
-export function adviceFor(
-  exercise: SheetExercise,
-  set: SheetSet,
-  earlier: readonly Session[],
-  session: Session,
-): Advice | null {
-  try {
-    return advise(exercise, set, earlier, session);
-  } catch {
-    return null;
-  }
 }
 
 /** What is filled in before anything was tapped: the plan, or what was recorded before. */

@@ -3,7 +3,7 @@ import { useState } from "preact/hooks";
 import type { SetDone } from "../../offline/entry";
 import type { Session } from "../../offline/ledger-view";
 import { loadOf, stepLoad } from "../../offline/stacks";
-import { AdviceStrip } from "./advice-strip";
+import { Advice } from "./advice";
 import type { AtHand } from "./at-hand";
 import { ExerciseHead } from "./exercise-head";
 import { LoadCard } from "./load-card";
@@ -11,7 +11,7 @@ import { MethodPanel } from "./method-panel";
 import { RestBar } from "./rest-bar";
 import { Rigging } from "./rigging";
 import { SkipSet } from "./skip-set";
-import { adviceFor, hangingBefore, plannedLoad, prefilled } from "./view";
+import { hangingBefore, plannedLoad, prefilled } from "./view";
 
 interface Props {
   readonly here: AtHand;
@@ -54,10 +54,9 @@ export function WorkSet({ here, earlier }: Props) {
       </main>
       <section class="set-panel" aria-label="Result">
         {answer || ticking ? null : <RestBar view={view} />}
-        <AdviceStrip
-          advice={answer ? null : adviceFor(exercise, set, earlier, session)}
-          exercise={exercise}
-          records={session.record.sets}
+        <Advice
+          here={here}
+          earlier={earlier}
           plannedKg={plannedKg}
           chosenKg={done.load_kg}
           onTake={(kg) => setDone({ ...done, load_kg: kg })}

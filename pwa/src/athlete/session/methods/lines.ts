@@ -74,7 +74,6 @@ function roundLine({ view, exercise, set }: AtHand): string[] {
   const names = together.map((_, index) => `${exercise.group}${index + 1}`);
   const here = names[together.indexOf(exercise)];
   const rounds = Math.max(...together.map(({ sets }) => sets.length));
-  return [
-    `${here} of ${names.join(" then ")}, round ${exercise.sets.indexOf(set) + 1} of ${rounds}`,
-  ];
+  const round = exercise.sets.indexOf(set) + 1;
+  return [`${names.join(" then ")}, round ${round} of ${rounds}: now ${here}`];
 }

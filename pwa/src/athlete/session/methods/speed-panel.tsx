@@ -1,3 +1,5 @@
+import { useState } from "preact/hooks";
+
 import type { SetDone } from "../../../offline/entry";
 import { useApp } from "../../app-context";
 import { useArmed } from "../../device/armed";
@@ -5,6 +7,7 @@ import { usePhoneState } from "../../hooks";
 import { PanelFoot } from "../panel-foot";
 import { useRecorder } from "../recording";
 import { DoneButton, Fields, type PanelProps } from "../result-panel";
+import { stopCall } from "./stop-rule";
 import { StopStrip } from "./stop-strip";
 import { VelocityFields } from "./velocity-fields";
 
@@ -14,12 +17,14 @@ export function SpeedPanel(props: PanelProps) {
   const measured = props.here.answer
     ? props.done.velocities_m_s !== undefined
     : settings.speed === "velocity";
+  const [going, setGoing] = useState(false);
+  const call = stopCall(props.here.exercise, props.here.view.answered);
+  const stop = call && !going && !props.here.answer;
   return (
     <>
-      <StopStrip here={props.here} />
-      {measured ? <Measured {...props} /> : <Rated {...props} />}
-      {!props.here.answer && <OtherWay measured={measured} />}
-      <PanelFoot {...props} />
+      {stop && <StopStrip here={props.here} call={call} onGoOn={() => setGoing(true)} />}
+      {!stop && (measured ? <Measured {...props} /> : <Rated {...props} />)}
+      <PanelFoot {...props}>{!stop && <OtherWay measured={measured} />}</PanelFoot>
     </>
   );
 }
@@ -27,9 +32,11 @@ export function SpeedPanel(props: PanelProps) {
 function Measured(props: PanelProps) {
   return (
     <>
-      <Fields {...props} only="reps" />
       <VelocityFields {...props} />
-      <DoneButton {...props} />
+      <div class="pair">
+        <Fields {...props} only="reps" />
+        <DoneButton {...props} />
+      </div>
     </>
   );
 }
@@ -44,7 +51,10 @@ function Rated(props: PanelProps) {
   const rated = (quality: number): SetDone => ({ ...done, quality });
   return (
     <>
-      <Fields {...props} only="reps" />
+      <div class="pair">
+        <Fields {...props} only="reps" />
+        <DoneButton {...props} second />
+      </div>
       <div class="quality" role="group" aria-label="Done: how fast was it, 1 slow to 5 fast?">
         {QUALITIES.map((quality) => (
           <button
@@ -61,11 +71,10 @@ function Rated(props: PanelProps) {
         ))}
       </div>
       <p class="quality-word" aria-hidden="true">
-        <span>1 slow</span>
-        <span>tap to record</span>
-        <span>5 fast</span>
+        <span>slow</span>
+        <span>done: tap its quality</span>
+        <span>fast</span>
       </p>
-      <DoneButton {...props} second />
     </>
   );
 }
@@ -78,7 +87,7 @@ function OtherWay({ measured }: { readonly measured: boolean }) {
       class="button quiet"
       onClick={() => void phone.saveSettings({ speed: measured ? "quality" : "velocity" })}
     >
-      {measured ? "Rate the quality instead" : "Enter velocities instead"}
+      {measured ? "Quality" : "Velocity"} instead
     </button>
   );
 }

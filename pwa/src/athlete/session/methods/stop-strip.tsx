@@ -1,17 +1,20 @@
-import { useState } from "preact/hooks";
-
+import { useArmed } from "../../device/armed";
 import { count } from "../../words/sets";
 import type { AtHand } from "../at-hand";
 import { useRecorder } from "../recording";
-import { stopCall, stopInWords, whyStopped } from "./stop-rule";
+import { type StopCall, stopInWords, whyStopped } from "./stop-rule";
 
-/** Says when speed has gone; the athlete decides. */
-export function StopStrip({ here }: { readonly here: AtHand }) {
+interface Props {
+  readonly here: AtHand;
+  readonly call: StopCall;
+  readonly onGoOn: () => void;
+}
+
+/** Says that speed has gone; the athlete decides. */
+export function StopStrip({ here, call, onGoOn }: Props) {
   const { view, exercise } = here;
-  const [going, setGoing] = useState(false);
   const recorder = useRecorder(view.session);
-  const call = stopCall(exercise, view.answered);
-  if (!call || going || here.answer) return null;
+  const armed = useArmed();
   const open = exercise.sets.filter(({ key }) => !view.session.record.sets.has(key));
   return (
     <div class="stop-strip" role="status">
@@ -21,12 +24,13 @@ export function StopStrip({ here }: { readonly here: AtHand }) {
       <div class="pair">
         <button
           type="button"
-          class="button tall"
+          class="button main"
+          disabled={!armed}
           onClick={() => recorder.skipAll(open, whyStopped(call))}
         >
           End: skip {count(open.length, "set")}
         </button>
-        <button type="button" class="button tall" onClick={() => setGoing(true)}>
+        <button type="button" class="button tall" disabled={!armed} onClick={onGoOn}>
           Go on
         </button>
       </div>

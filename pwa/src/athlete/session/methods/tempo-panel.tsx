@@ -1,5 +1,5 @@
-import { DoneButton, Fields, type PanelProps } from "../result-panel";
 import { PanelFoot } from "../panel-foot";
+import { DoneButton, Fields, type PanelProps } from "../result-panel";
 import { Beat } from "./beat";
 import { rule } from "./details";
 
@@ -9,8 +9,10 @@ export function TempoPanel(props: PanelProps) {
   const tempo = rule(here.exercise, "lowering_s");
   return (
     <>
-      <Fields {...props} />
-      {tempo && !here.answer && <Beat here={here} done={props.done} tempo={tempo} />}
+      <div class="pair">
+        <Fields {...props} />
+        {tempo && !here.answer && <Beat here={here} done={props.done} tempo={tempo} />}
+      </div>
       <DoneButton {...props} />
       <PanelFoot {...props} />
     </>
