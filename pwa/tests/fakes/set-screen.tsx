@@ -4,7 +4,7 @@ import { render } from "preact";
 import { act } from "preact/test-utils";
 import { vi } from "vitest";
 
-import type { LoadSheet } from "../../src/api/types";
+import type { LoadSheet, SheetExercise, SheetSet } from "../../src/api/types";
 import { type App, AppContext, type Focus } from "../../src/athlete/app-context";
 import { loadMore } from "../../src/athlete/later";
 import { createRouter } from "../../src/athlete/router";
@@ -14,8 +14,34 @@ import { type Session, sessionsBegun, underWay } from "../../src/offline/ledger-
 import type { Phone } from "../../src/offline/phone";
 import { openStorage, type Storage } from "../../src/offline/storage";
 import { uuid7 } from "../../src/offline/uuid";
-import { fakePhone, type HeldTimers, holdTimers, newDraft, paired } from "./phone";
+import { fakePhone, type HeldTimers, holdTimers, newDraft, paired, SHEET } from "./phone";
 import { createFakeServer } from "./server";
+
+const LOADS = [
+  { kg: 80, position: 4382 },
+  { kg: 85, position: 4443 },
+];
+
+/** A session of one exercise with three sets. */
+export function oneExercise(
+  method: SheetExercise["method"],
+  target: SheetSet["target"],
+  more: Partial<SheetExercise> = {},
+): LoadSheet {
+  const sets = [1, 2, 3].map((number) => ({ key: `a-${number}`, number, target, load: 0 }));
+  const exercise: SheetExercise = {
+    key: "a",
+    exercise: "back-squat",
+    name: "Back squat",
+    method,
+    implement: { kind: "straight-bar", name: "Steel bar" },
+    loads: LOADS,
+    sets,
+    rest: { from_s: 60, to_s: 90 },
+    ...more,
+  };
+  return { ...SHEET, exercises: [exercise] };
+}
 
 /** A machine that runs other tests beside this one is slow. */
 const PATIENT = { timeout: 10_000 };
