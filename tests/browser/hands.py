@@ -38,10 +38,17 @@ def skip_ramp(page: Page) -> None:
 def record_as_planned(page: Page) -> None:
     """One tap on what the plan says; comes back when the screen has confirmed it."""
     skip_ramp(page)
-    before = page.get_by_role("button", name=SYNC).get_attribute("aria-label")
-    page.get_by_role("button", name=DONE).click()
-    expect(page.get_by_role("button", name="Undo")).to_be_visible()
-    expect(page.get_by_role("button", name=SYNC)).not_to_have_attribute("aria-label", before or "")
+    record(page, DONE)
+
+
+SIGN = "() => document.querySelector('[aria-label^=\"Sync: \"]')?.outerHTML"
+
+
+def record(page: Page, name: str | re.Pattern[str]) -> None:
+    """One tap that makes an entry; comes back when the sign of what is unsent has counted it."""
+    before = page.evaluate(SIGN)
+    page.get_by_role("button", name=name).click()
+    page.wait_for_function(f"(before) => ({SIGN})() !== before", arg=before)
 
 
 def record_everything(page: Page) -> int:
