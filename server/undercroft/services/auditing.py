@@ -1,10 +1,11 @@
-"""Verify what is stored: positions and numbers without gaps, entries as sent, one newest change."""
+"""Verify what is stored: positions and numbers without gaps, entries as sent, what they tell."""
 
 from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
 
 from undercroft.documents.entries import content_of, envelope
+from undercroft.services.auditing_told import told_wrongly
 from undercroft.services.ledger import from_row
 from undercroft.store import audit
 from undercroft.store.models import Entry
@@ -33,6 +34,7 @@ def check_athlete(athlete_id: str) -> Iterator[str]:
     yield from _entries(athlete_id)
     yield from _changes(athlete_id)
     yield from _devices(athlete_id)
+    yield from told_wrongly(athlete_id)
 
 
 def _positions(athlete_id: str) -> Iterator[str]:
