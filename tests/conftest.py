@@ -13,6 +13,7 @@ import psycopg
 import pytest
 from flask import Flask
 from flask.testing import FlaskClient
+from hypothesis import settings
 from tests import postgres
 from tests.people import AtDesk, Clock, Phone, enlist
 
@@ -21,6 +22,10 @@ from undercroft.config import Settings
 from undercroft.store import database as stored
 from undercroft.store import migrate
 from undercroft.store.models import ALL
+
+settings.register_profile("undercroft", deadline=None)
+settings.load_profile("undercroft")
+"""A machine that does other work besides is no stopwatch."""
 
 ENGINES = ["sqlite", pytest.param("postgresql", marks=pytest.mark.postgres)]
 
