@@ -8,10 +8,13 @@ from undercroft.documents.canonical import plain
 from undercroft.documents.catalogue import catalogue
 from undercroft.documents.kit import KitShape
 from undercroft.documents.reading import read_athlete, read_kit
+from undercroft.domain.athlete import Athlete
 from undercroft.services import devices, planning, screening_page, tracking
 from undercroft.services.devices import DeviceSeen
 from undercroft.services.people import athlete_document, feed_body
+from undercroft.services.planning import Ahead
 from undercroft.services.tracker_feed import MaximumSeen, maxima_of, publish_trackers
+from undercroft.services.tracking import Reworked
 from undercroft.store import athletes, revisions
 from undercroft.store.feed import athlete_lock, publish
 
@@ -56,12 +59,15 @@ def save_document(athlete_id: str, data: Any) -> dict[str, Any]:
     """Keep an athlete's document and work out what follows. Raises FaultyDocument."""
     athlete = read_athlete(data, catalogue())
     document: dict[str, Any] = plain(AthleteShape().dump(athlete))
-    with athlete_lock(athlete_id):
+    ready = _with_document(athlete_id, athlete, document)
+    with athlete_lock(athlete_id) as now:
+        if now.position != ready.position:
+            ready = _with_document(athlete_id, athlete, document)
         athletes.keep_document(athlete_id, athlete.name, document)
         row = athletes.athlete_with_coach(athlete_id)
         publish(athlete_id, "athlete", athlete_id, feed_body(row, row.coach.name))
-        tracking.rework_all(athlete_id, athlete)
-        planning.refresh(row)
+        tracking.keep(athlete_id, ready.trackers)
+        planning.put_out_changed(athlete_id, ready.ahead)
         publish_trackers(athlete_id, athlete)
     return document
 
@@ -70,8 +76,37 @@ def save_kit(athlete_id: str, data: Any) -> dict[str, Any]:
     """Keep a kit and work out what follows. Raises FaultyDocument."""
     kit = read_kit(data)
     document: dict[str, Any] = plain(KitShape().dump(kit))
-    with athlete_lock(athlete_id):
+    ready = _with_kit(athlete_id, document)
+    with athlete_lock(athlete_id) as now:
+        if now.position != ready.position:
+            ready = _with_kit(athlete_id, document)
         athletes.keep_kit(athlete_id, document)
         publish(athlete_id, "kit", THE_KIT, document)
-        planning.refresh(athletes.athlete_with_coach(athlete_id))
+        planning.put_out_changed(athlete_id, ready.ahead)
     return document
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Ready:
+    """What follows from a change, worked out before the lock under which nobody else can write.
+
+    It holds as long as the athlete stands at `position`; who is overtaken works it out again.
+    """
+
+    position: int
+    trackers: Reworked
+    ahead: Ahead
+
+
+def _with_document(athlete_id: str, athlete: Athlete, document: dict[str, Any]) -> _Ready:
+    row = athletes.athlete_with_coach(athlete_id)
+    row.document = document
+    done = tracking.reworked(athlete_id, athlete)
+    told = {lift: rows[-1][1] for lift, rows in done.items() if rows}
+    return _Ready(row.position, done, planning.ahead_of(row, told=told))
+
+
+def _with_kit(athlete_id: str, document: dict[str, Any]) -> _Ready:
+    row = athletes.athlete_with_coach(athlete_id)
+    row.kit = document
+    return _Ready(row.position, {}, planning.ahead_of(row))

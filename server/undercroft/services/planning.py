@@ -1,9 +1,9 @@
 """Load sheets of what an athlete trains by, made and put into the feed.
 
-Call everything here with the athlete's lock held.
+Call what publishes with the athlete's lock held.
 """
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from typing import Any
@@ -12,6 +12,7 @@ from undercroft.documents.canonical import plain
 from undercroft.documents.catalogue import catalogue
 from undercroft.documents.reading import read_block
 from undercroft.documents.sheet import LoadSheetShape
+from undercroft.documents.told import ToldSession
 from undercroft.domain.ledger import WORK_KINDS
 from undercroft.domain.load_sheet import LoadSheet
 from undercroft.domain.program.block import Block
@@ -73,47 +74,84 @@ def begun_of(athlete_id: str, numbers: Sequence[int], sessions: Sequence[str]) -
     return revisions.sessions_begun(athlete_id, numbers, sessions, WORK_KINDS)
 
 
-def order_for(row: models.Athlete, block: Block, starts_on: date) -> Order:
-    """A block for an athlete as everything stands now."""
+def order_for(
+    row: models.Athlete,
+    block: Block,
+    starts_on: date,
+    told: Mapping[str, ToldSession] | None = None,
+) -> Order:
+    """A block for an athlete as everything stands now; `told` in place of what trackers hold."""
     athlete = athlete_document(row)
     last_kg = last_done.last_loads(row.id)
+    latest = tracking.latest_told(row.id) if told is None else told
     return Order(
         block=block,
         athlete=athlete,
         kit=kit_document(row),
         catalogue=catalogue(),
-        standing=tracking.standing_now(row.id, athlete, last_kg),
+        standing=tracking.standing_after(athlete, latest, last_kg),
         starts_on=starts_on,
         occlusion=record_of(row.id, athlete) if has_occlusion(block) else NOTHING_ON_RECORD,
     )
 
 
+@dataclass(frozen=True, slots=True, eq=False)
+class Ahead:
+    """Sheets of sessions not begun, worked out with the ledger and the feed up to `through`.
+
+    `stopped`: sessions that cannot be sent as they are now. `now` None: nothing was sent yet.
+    """
+
+    through: int
+    now: Current | None
+    sheets: tuple[LoadSheet, ...] = ()
+    stopped: Collection[str] = ()
+
+
+def ahead_of(
+    row: models.Athlete,
+    most: int | None = None,
+    told: Mapping[str, ToldSession] | None = None,
+) -> Ahead:
+    """What lies ahead, worked out again; `most` sessions are looked at, the next ones first.
+
+    Writes nothing. Without the lock it holds only as long as the athlete's position stays.
+    """
+    through, now = last_position(row.id), current(row.id)
+    if now is None:
+        return Ahead(through, None)
+    begun = begun_of(row.id, now.numbers, now.sessions)
+    order = order_for(row, now.block, now.starts_on, told)
+    ahead = [key for key in now.sessions if key not in begun][:most]
+    done = work_out(order, leave_out={*now.sessions} - {*ahead})
+    return Ahead(through, now, tuple(done.sheets), _stopped(now.block, done))
+
+
+def put_out_changed(athlete_id: str, ahead: Ahead, lifts: Collection[str] | None = None) -> None:
+    """Publish the sheets that changed.
+
+    `lifts` moved: sheets with one of them go out even where their loads stay, because they say up
+    to which position the ledger is in them. None: everything may have moved. A session that cannot
+    be worked out any more keeps its sheet.
+    """
+    now = ahead.now
+    if now is None:
+        return
+    kept = revisions.sheets_of(athlete_id, now.number)
+    for sheet in ahead.sheets:
+        if sheet.session in ahead.stopped and sheet.session in kept:
+            continue
+        told = lifts is None or any(e.notches and e.notches.lift in lifts for e in sheet.exercises)
+        document = on_wire(replace(sheet, revision=now.number, through=ahead.through))
+        if told or _differs(kept.get(sheet.session), document):
+            put_out(athlete_id, now.run, now.number, sheet.session, ahead.through, document)
+
+
 def refresh(
     row: models.Athlete, lifts: Collection[str] | None = None, most: int | None = None
 ) -> None:
-    """Work out again the sheets of sessions not begun, and publish those that changed.
-
-    `lifts` moved: sheets with one of them go out even where their loads stay, because they say up
-    to which position the ledger is in them. None: everything may have moved. `most` sessions are
-    looked at, the next ones first. A session that cannot be worked out any more keeps its sheet.
-    """
-    now = current(row.id)
-    if now is None:
-        return
-    begun = begun_of(row.id, now.numbers, now.sessions)
-    order = order_for(row, now.block, now.starts_on)
-    ahead = [key for key in now.sessions if key not in begun][:most]
-    done = work_out(order, leave_out={*now.sessions} - {*ahead})
-    kept = revisions.sheets_of(row.id, now.number)
-    through = last_position(row.id)
-    stopped = _stopped(now.block, done)
-    for sheet in done.sheets:
-        if sheet.session in stopped and sheet.session in kept:
-            continue
-        told = lifts is None or any(e.notches and e.notches.lift in lifts for e in sheet.exercises)
-        document = on_wire(replace(sheet, revision=now.number, through=through))
-        if told or _differs(kept.get(sheet.session), document):
-            put_out(row.id, now.run, now.number, sheet.session, through, document)
+    """Work out again what lies ahead and publish what changed, both under the lock."""
+    put_out_changed(row.id, ahead_of(row, most), lifts)
 
 
 def _stopped(block: Block, done: WorkedOut) -> set[str]:

@@ -4,7 +4,7 @@ A lift's rows stand in the order of the planned days of their sessions, so that 
 from no phone's clock. Each row keeps what its session told and the tracker's state after it.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
@@ -49,7 +49,8 @@ def hear(athlete_id: str, athlete: Athlete, heard: Heard) -> set[str]:
             rest.insert(0, (heard.order, heard.on, new))
         else:
             trackers.remove_row(athlete_id, lift, heard.order)
-        _rework(athlete_id, athlete, lift, read_told(before.body) if before else None, rest)
+        done = _reworked(athlete, lift, read_told(before.body) if before else None, rest)
+        keep(athlete_id, {lift: list(done)})
     return moved
 
 
@@ -67,21 +68,43 @@ def forget_elsewhere(
     return moved
 
 
-def rework_all(athlete_id: str, athlete: Athlete) -> None:
-    """Work every lift out again from what its sessions told: the coach changed a maximum."""
-    for lift in trackers.lifts_of(athlete_id):
-        rows = [
-            (row.session_order, told.on, told.told)
-            for row in trackers.rows_from(athlete_id, lift, "")
-            for told in [read_told(row.body)]
-        ]
-        _rework(athlete_id, athlete, lift, None, rows)
+Reworked = Mapping[str, Sequence[tuple[str, ToldSession]]]
+"""By lift, what each session told and the tracker's state after it, in order."""
+
+
+def reworked(athlete_id: str, athlete: Athlete) -> Reworked:
+    """Every lift worked out again from what its sessions told, as after the coach changed a
+    maximum. Writes nothing.
+    """
+    return {
+        lift: list(_reworked(athlete, lift, None, _heard(athlete_id, lift)))
+        for lift in trackers.lifts_of(athlete_id)
+    }
+
+
+def keep(athlete_id: str, done: Reworked) -> None:
+    """Keep what was worked out."""
+    for lift, rows in done.items():
+        for order, told in rows:
+            trackers.keep_row(athlete_id, lift, order, write_told(told))
+
+
+def latest_told(athlete_id: str) -> dict[str, ToldSession]:
+    """By lift, the last session that told of it."""
+    found = {lift: _latest(athlete_id, lift) for lift in trackers.lifts_of(athlete_id)}
+    return {lift: told for lift, told in found.items() if told is not None}
 
 
 def standing_now(athlete_id: str, athlete: Athlete, last_kg: Mapping[str, float]) -> Standing:
     """Every lift as it stands, maxima that came after the last session included."""
+    return standing_after(athlete, latest_told(athlete_id), last_kg)
+
+
+def standing_after(
+    athlete: Athlete, told: Mapping[str, ToldSession], last_kg: Mapping[str, float]
+) -> Standing:
+    """Every lift as it stands after the last session that told of it."""
     settings = settings_for(athlete)
-    told = {lift: _latest(athlete_id, lift) for lift in trackers.lifts_of(athlete_id)}
     lifts = {}
     for lift in dict.fromkeys([*(m.lift for m in athlete.maxima), *told]):
         last = told.get(lift)
@@ -95,6 +118,14 @@ def standing_now(athlete_id: str, athlete: Athlete, last_kg: Mapping[str, float]
     return Standing(with_leans(lifts, athlete, settings), last_kg)
 
 
+def _heard(athlete_id: str, lift: str) -> list[tuple[str, date, tuple[Told, ...]]]:
+    return [
+        (row.session_order, told.on, told.told)
+        for row in trackers.rows_from(athlete_id, lift, "")
+        for told in [read_told(row.body)]
+    ]
+
+
 def _lifts_heard(athlete_id: str, order: str) -> set[str]:
     """Lifts of which the session at this place told before."""
     rows = trackers.rows_at(athlete_id, order)
@@ -106,20 +137,19 @@ def _latest(athlete_id: str, lift: str) -> ToldSession | None:
     return None if row is None else read_told(row.body)
 
 
-def _rework(
-    athlete_id: str,
+def _reworked(
     athlete: Athlete,
     lift: str,
     before: ToldSession | None,
     rows: Iterable[tuple[str, date, tuple[Told, ...]]],
-) -> None:
+) -> Iterator[tuple[str, ToldSession]]:
     settings = settings_for(athlete)
     stood = None if before is None else LiftStanding(lift, before.state, settings, before.source)
     after = None if before is None else before.on
     for order, on, told in rows:
         start = with_maxima(stood, athlete, lift, settings, after=after, through=on)
         done = _take(start, on, told, settings)
-        trackers.keep_row(athlete_id, lift, order, write_told(done))
+        yield order, done
         stood = LiftStanding(lift, done.state, settings, done.source)
         after = on
 
