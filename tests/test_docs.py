@@ -14,12 +14,23 @@ from undercroft.documents.kinds import KINDS
 ROOT = Path(__file__).parents[1]
 README = (ROOT / "README.md").read_text(encoding="utf-8")
 DEVELOPERS = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
+PAGES = {
+    path.name: path.read_text(encoding="utf-8") for path in (ROOT / "server/docs").glob("*.md")
+}
+DOCUMENTS = {"README.md": README, "DEVELOPERS.md": DEVELOPERS, **PAGES}
 PROJECT = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
 
 
 @pytest.mark.parametrize("kind", KINDS)
 def test_every_entry_kind_is_listed(kind: str) -> None:
     assert f"`{kind}`" in DEVELOPERS
+
+
+@pytest.mark.parametrize("name", DOCUMENTS)
+def test_every_setting_that_is_named_exists(name: str) -> None:
+    named = set(re.findall(r"UNDERCROFT_[A-Z_]+\b", DOCUMENTS[name]))
+    known = {f"UNDERCROFT_{field.name.upper()}" for field in fields(Settings)}
+    assert named <= known | {"UNDERCROFT_SKIP_PWA"}
 
 
 @pytest.mark.parametrize("name", [f.name for f in fields(Settings) if f.name != "cheap_passwords"])
@@ -34,16 +45,17 @@ def test_every_dependency_says_why_it_is_there(package: str) -> None:
     assert package in DEVELOPERS.partition("## Dependencies")[2]
 
 
-@pytest.mark.parametrize("document", [README, DEVELOPERS], ids=["README", "DEVELOPERS"])
-def test_every_command_that_is_named_exists(document: str) -> None:
-    named = set(re.findall(r"\.venv/bin/undercroft (\w+)", document))
-    named |= set(re.findall(r"`undercroft (\w+)", document))
+@pytest.mark.parametrize("name", ["README.md", "DEVELOPERS.md", "running.md"])
+def test_every_command_that_is_named_exists(name: str) -> None:
+    named = set(re.findall(r"\.venv/bin/undercroft (\w+)", DOCUMENTS[name]))
+    named |= set(re.findall(r"`undercroft (\w+)", DOCUMENTS[name]))
     assert named
     assert named <= set(main.commands)  # type: ignore[attr-defined]
 
 
-@pytest.mark.parametrize("document", [README, DEVELOPERS], ids=["README", "DEVELOPERS"])
-def test_every_file_that_is_named_exists(document: str) -> None:
+@pytest.mark.parametrize("name", ["README.md", "DEVELOPERS.md", "threats.md"])
+def test_every_file_that_is_named_exists(name: str) -> None:
+    document = DOCUMENTS[name]
     named = set(re.findall(r"bash (\.ci/\w+)", document))
     named |= set(re.findall(r"(?<![\w/.])(fixtures/\S+\.json)", document))
     named |= set(re.findall(r"`((?:tests|server|pwa)/[\w./-]+)`", document))
