@@ -60,7 +60,7 @@ def screening(coach: AtDesk, athlete: str, what: str = "", body: Any = None) -> 
     return dict(answer.json)
 
 
-def answers(phone: Phone, **changes: str) -> str:
+def answers(phone: Phone, **changes: str | float) -> str:
     """The phone sends a screening; its id."""
     given = HEALTHY_NOW | {name.replace("_", "-"): value for name, value in changes.items()}
     entry = phone.writes.entry("screening.answered", {"answers": given}, at=f"{TODAY}T08:00:00Z")
@@ -149,6 +149,7 @@ def test_the_coachs_own_word_is_no_clearance(coach: AtDesk, asked: str) -> None:
     body = {**CLEARANCE, "by": coach.name}
     answer = coach.post(f"/desk/athletes/{asked}/screening/clearances", body)
     assert answer.status_code == 422
+    assert [error["path"] for error in answer.json["errors"]] == ["by"]
     assert "licensed clinician" in answer.json["detail"]
 
 
@@ -159,6 +160,80 @@ def test_a_clearance_of_an_unknown_reason_is_refused_at_its_field(
     answer = coach.post(f"/desk/athletes/{asked}/screening/clearances", body)
     assert answer.status_code == 422
     assert [error["path"] for error in answer.json["errors"]] == ["covers"]
+
+
+@pytest.mark.parametrize(
+    ("field", "wrong"),
+    [
+        ("on", "2026-02-03"),  # tomorrow
+        ("until", "2026-01-01"),
+        ("licence", " "),
+        ("profession", "coach"),
+    ],
+)
+def test_a_clearance_is_refused_at_the_field_that_is_wrong(
+    coach: AtDesk, asked: str, field: str, wrong: str
+) -> None:
+    body = {**CLEARANCE, field: wrong}
+    answer = coach.post(f"/desk/athletes/{asked}/screening/clearances", body)
+    assert answer.status_code == 422
+    assert [error["path"] for error in answer.json["errors"]] == [field]
+
+
+def test_each_answer_is_marked_with_where_it_leads(
+    coach: AtDesk, asked: str, device: Phone
+) -> None:
+    answers(device, clot="not-sure", smoking="yes", systolic=150, alone="yes")
+    leads = {one["key"]: one for one in screening(coach, asked)["latest"]["answers"]}
+    assert {key: one["outcome"] for key, one in leads.items() if one["outcome"]} == {
+        "clot": "locked",
+        "smoking": "needs-reading",
+        "systolic": "doctor-first",
+        "diastolic": "doctor-first",
+    }
+    assert leads["clot"]["answer"] == "not sure"
+    assert leads["born"]["answer"] == "1 May 1996"
+
+
+def test_the_date_of_birth_of_somebody_under_18_is_marked(
+    coach: AtDesk, asked: str, device: Phone
+) -> None:
+    answers(device, born="2009-05-01")
+    leads = {one["key"]: one["outcome"] for one in screening(coach, asked)["latest"]["answers"]}
+    assert leads["born"] == "locked"
+
+
+def test_every_reason_says_what_opens_it_and_whether_it_still_closes(
+    coach: AtDesk, asked: str, device: Phone
+) -> None:
+    latest = answers(device, diabetes="yes", smoking="yes")
+
+    def reasons(page: dict[str, Any]) -> list[tuple[str, str, bool]]:
+        assert all(one["opens"] for one in page["reasons"])
+        return [(one["key"], one["outcome"], one["covered"]) for one in page["reasons"]]
+
+    assert reasons(screening(coach, asked)) == [
+        ("diabetes", "doctor-first", False),
+        ("unread", "needs-reading", False),
+        ("smoking", "needs-reading", False),
+    ]
+    signs(coach, asked, latest, note="two a week, talked about")
+    cleared = {**CLEARANCE, "covers": ["diabetes"], "alone": True}
+    page = screening(coach, asked, "clearances", cleared)
+    assert reasons(page) == [("diabetes", "doctor-first", True), ("smoking", "needs-reading", True)]
+    assert page["lock"]["open"] is True
+
+
+def test_before_any_answer_the_page_says_what_is_missing(coach: AtDesk, asked: str) -> None:
+    (reason,) = screening(coach, asked)["reasons"]
+    assert reason["words"] == "no screening has been answered"
+
+
+def test_the_desk_is_told_the_patterns_and_the_limits(coach: AtDesk) -> None:
+    guide = coach.get("/desk/occlusion").json
+    first = guide["patterns"][0]
+    assert (first["key"], [one["reps"] for one in first["sets"]]) == ("first", [15, 15])
+    assert guide["limits"]["load_percent"] == 40
 
 
 def test_what_was_withdrawn_counts_no_more(coach: AtDesk, asked: str, device: Phone) -> None:

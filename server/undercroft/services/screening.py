@@ -2,9 +2,10 @@
 
 from dataclasses import dataclass
 from datetime import date
-from typing import Any
+from typing import Any, Never
 
 from undercroft.documents.canonical import plain
+from undercroft.documents.faults import Fault
 from undercroft.domain.occlusion import Aim, Clearance, Measured, OcclusionRecord, Signature
 from undercroft.services import planning
 from undercroft.services.clock import day_of
@@ -57,7 +58,7 @@ def sign(athlete_id: str, signed: Signed, coach: Coach, now: int) -> None:
 def clear(athlete_id: str, clearance: Clearance, coach: Coach, now: int) -> None:
     """A licensed clinician's word. Raises Invalid where it is the coach's own."""
     if clearance.by.strip().casefold() == coach.name.strip().casefold():
-        raise Invalid("a coach cannot clear the own athlete", "name the licensed clinician")
+        _refuse("by", "a coach cannot clear the own athlete", "name the licensed clinician")
     _not_ahead(clearance.on, now)
     with athlete_lock(athlete_id) as row:
         _add(row, "clearance", clearance, coach, now)
@@ -102,4 +103,8 @@ def _record(row: Athlete) -> OcclusionRecord:
 
 def _not_ahead(on: date, now: int) -> None:
     if on > day_of(now):
-        raise Invalid(f"{on} has not come yet", "the day on which it was done")
+        _refuse("on", f"{on} has not come yet", "the day on which it was done")
+
+
+def _refuse(field: str, what: str, right: str) -> Never:
+    raise Invalid(what, right, (Fault(field, field, what, right),))

@@ -1,10 +1,12 @@
 """Screening as the desk reads it: answers, what they lead to, what was recorded, what opens it."""
 
-from collections.abc import Iterator
+from collections import defaultdict
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
+from undercroft.domain.errors import DomainError
 from undercroft.domain.occlusion import (
     AFTER_SIGNS,
     BY_KEY,
@@ -14,15 +16,21 @@ from undercroft.domain.occlusion import (
     Answered,
     Lock,
     OcclusionRecord,
+    Outcome,
+    Question,
+    Reason,
     ScreeningFile,
     Urgency,
     after_decision,
     exposure_on,
     rung_in_words,
 )
+from undercroft.domain.occlusion.answers import read
 from undercroft.domain.occlusion.covering import covered_on
 from undercroft.domain.occlusion.history import standing_reasons
-from undercroft.domain.occlusion.screening import answer_reasons
+from undercroft.domain.occlusion.lacking import lacking_on
+from undercroft.domain.occlusion.measures import MEASURED_BY
+from undercroft.domain.occlusion.screening import answer_reasons, decide, gravest
 from undercroft.domain.program.methods import Limb
 from undercroft.services.clock import day_of
 from undercroft.services.occlusion_record import record_of
@@ -56,7 +64,10 @@ class AnsweredSeen:
 
 @dataclass(frozen=True, slots=True)
 class ReasonSeen:
-    """Why it is not simply open; `coverable`: a clearance can name it; `covered`: one does."""
+    """Why it is not simply open; `coverable`: a clearance can name it.
+
+    `covered`: it closes nothing any more; a clearance covers it, or a note with the signature.
+    """
 
     key: str
     outcome: str
@@ -125,9 +136,9 @@ def page(athlete_id: str, now: int) -> ScreeningPage:
         asked_at=row.screening_asked_at,
         lock=record.locks([today])[today],
         signed=signed,
-        latest=None if latest is None else _seen(latest),
-        earlier=[_seen(one) for one in others],
-        reasons=list(_reasons(today, file)),
+        latest=None if latest is None else _seen(latest, file.alone),
+        earlier=[_seen(one, file.alone) for one in others],
+        reasons=_reasons(max(today, file.last_day), file),
         after=[_after(one) for one in reversed(file.after)],
         records=[_record(one) for one in reversed(screening.records(athlete_id))],
         exposures=[_exposure(record, limb, today) for limb in LIMBS],
@@ -148,48 +159,70 @@ def in_short(athlete_id: str, now: int) -> dict[str, str]:
     return {"state": str(lock.outcome), "text": f"Occlusion work is locked: {why}."}
 
 
-def _seen(one: Answered) -> AnsweredSeen:
-    leads = {reason.key: str(reason.outcome) for reason in answer_reasons(one)}
+def _seen(one: Answered, alone: bool) -> AnsweredSeen:
+    leads = _leads(one, alone)
     asked = [q for q in QUESTIONS if q.asked is one.asked or q.key in one.given]
     answers = [
-        AnswerSeen(q.key, q.text, _in_words(q.key, one.given), leads.pop(q.key, "")) for q in asked
+        AnswerSeen(q.key, q.text, _in_words(q, one.given), leads.get(q.key, "")) for q in asked
     ]
     strange = [key for key in one.given if key not in BY_KEY]
-    for key in strange:
-        outcome = leads.get(key, "")
-        answers.append(AnswerSeen(key, "not known here", str(one.given[key]), outcome))
+    answers += [
+        AnswerSeen(key, "not known here", str(one.given[key]), leads.get(key, ""))
+        for key in strange
+    ]
     return AnsweredSeen(one.id, one.on, str(one.asked), answers)
 
 
-def _in_words(key: str, given: Any) -> str:
-    if key not in given:
+def _leads(one: Answered, alone: bool) -> dict[str, str]:
+    """By question, the gravest outcome that its answer leads to, by itself or with another."""
+    found: dict[str, list[Reason]] = defaultdict(list)
+    for why in decide(one, alone).reasons:
+        for key in MEASURED_BY.get(why.key, (why.key,)):
+            found[key].append(why)
+    return {key: str(gravest(reasons)) for key, reasons in found.items()}
+
+
+def _in_words(question: Question, given: Mapping[str, object]) -> str:
+    if question.key not in given:
         return "not answered"
-    unit = BY_KEY[key].unit
-    return f"{given[key]} {unit}".strip().replace("not-sure", "not sure")
+    raw = given[question.key]
+    try:
+        value = read(question, raw)
+    except DomainError:
+        return str(raw)
+    if isinstance(value, date):
+        return f"{value:%-d %B %Y}"
+    return f"{raw} {question.unit}".strip().replace("-", " ")
 
 
-def _reasons(on: date, file: ScreeningFile) -> Iterator[ReasonSeen]:
-    """Those that a clinician has to look at, ever given; then those of the latest screening."""
+def _reasons(on: date, file: ScreeningFile) -> list[ReasonSeen]:
+    """Everything that closes, the gravest first; then what closes no more."""
+    return sorted(_every_reason(on, file), key=lambda one: (one.covered, -_gravity(one)))
+
+
+def _gravity(one: ReasonSeen) -> int:
+    return Outcome(one.outcome).gravity
+
+
+def _every_reason(on: date, file: ScreeningFile) -> Iterator[ReasonSeen]:
+    """What a clinician has to look at, what is lacking, and the cautions that were weighed."""
     told: set[str] = set()
     for one in covered_on(on, file, standing_reasons(file)):
-        why = one.standing.reason
+        told.add(one.standing.reason.key)
+        yield _reason(one.closed or one.standing.reason, covered=one.closed is None)
+    for why in lacking_on(on, file):
         told.add(why.key)
-        covered = one.closed is None
-        opens = why.opens if one.closed is None else one.closed.opens
-        yield ReasonSeen(
-            why.key, str(why.outcome), why.words, opens, why.urgent, why.key in CLEARABLE, covered
-        )
+        yield _reason(why, covered=False)
     for why in answer_reasons(file.latest) if file.latest else ():
-        if why.key not in told and why.outcome.gravity:
-            yield ReasonSeen(
-                why.key,
-                str(why.outcome),
-                why.words,
-                why.opens,
-                why.urgent,
-                why.key in CLEARABLE,
-                covered=False,
-            )
+        if why.key not in told and why.outcome is Outcome.NEEDS_READING:
+            yield _reason(why, covered=True)
+
+
+def _reason(why: Reason, *, covered: bool) -> ReasonSeen:
+    coverable = why.key in CLEARABLE
+    return ReasonSeen(
+        why.key, str(why.outcome), why.words, why.opens, why.urgent, coverable, covered
+    )
 
 
 def _after(one: AfterCheck) -> AfterSeen:

@@ -1,7 +1,8 @@
 """What follows from age, body mass and blood pressure, and from the count of points."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from datetime import date
+from types import MappingProxyType
 
 from undercroft.domain.occlusion.answers import Answered, day, number, said_yes
 from undercroft.domain.occlusion.question import Kind, Outcome
@@ -11,6 +12,21 @@ from undercroft.domain.occlusion.reason import Reason, reason
 from undercroft.domain.occlusion.settings import LIMITS
 
 OLDEST = 110
+
+_PRESSURE = ("systolic", "diastolic")
+
+MEASURED_BY: Mapping[str, tuple[str, ...]] = MappingProxyType(
+    {
+        "age": ("born",),
+        "under-age": ("born",),
+        "body-mass-index": ("height_m", "mass_kg"),
+        "blood-pressure": _PRESSURE,
+        "blood-pressure-dangerous": _PRESSURE,
+        "blood-pressure-high": _PRESSURE,
+        "blood-pressure-raised": _PRESSURE,
+    }
+)
+"""Reasons that bear no question's key, and the questions whose answers give them."""
 
 
 def measure_reasons(answered: Answered) -> Iterator[Reason]:
