@@ -227,6 +227,7 @@ ROWS: Mapping[str, Row] = {
     "calculators.calculate": any_coach(
         path={"key": lambda _: "pulley"}, body={"inputs": {"stack_kg": 50}}
     ),
+    "screening.show_occlusion": any_coach(),
     "screening.show_screening": own_coach(),
     "screening.ask_for_screening": own_coach(),
     "screening.sign_screening": own_coach(body=_signing),

@@ -5,14 +5,25 @@ from typing import Any
 from undercroft.api import screening_shapes as shapes
 from undercroft.api.contract import COACH, Section, by, gives, takes
 from undercroft.documents.screening import ClearanceShape, MeasuredShape, SigningShape
-from undercroft.services import screening, screening_page
+from undercroft.services import occlusion_guide, screening, screening_page
 from undercroft.services.accounts import CoachSeen
+from undercroft.services.occlusion_guide import OcclusionGuide
 from undercroft.services.screening_page import ScreeningPage
 
-section = Section("screening", "/api/v1/desk/athletes/<athlete_id>/screening")
+section = Section("screening", "/api/v1/desk")
+
+PAGE = "/athletes/<athlete_id>/screening"
 
 
-@section.get("")
+@section.get("/occlusion")
+@by(COACH)
+@gives(shapes.OcclusionGuideAnswer)
+def show_occlusion() -> OcclusionGuide:
+    """Patterns of sets to begin with, and the limits that nobody moves."""
+    return occlusion_guide.guide()
+
+
+@section.get(PAGE)
 @by(COACH)
 @gives(shapes.ScreeningPageAnswer)
 def show_screening(athlete_id: str, now: int) -> ScreeningPage:
@@ -20,7 +31,7 @@ def show_screening(athlete_id: str, now: int) -> ScreeningPage:
     return screening_page.page(athlete_id, now)
 
 
-@section.post("/ask")
+@section.post(f"{PAGE}/ask")
 @by(COACH)
 @gives(shapes.ScreeningPageAnswer)
 def ask_for_screening(athlete_id: str, now: int) -> ScreeningPage:
@@ -29,7 +40,7 @@ def ask_for_screening(athlete_id: str, now: int) -> ScreeningPage:
     return screening_page.page(athlete_id, now)
 
 
-@section.post("/sign")
+@section.post(f"{PAGE}/sign")
 @by(COACH)
 @takes(SigningShape)
 @gives(shapes.ScreeningPageAnswer)
@@ -41,7 +52,7 @@ def sign_screening(
     return screening_page.page(athlete_id, now)
 
 
-@section.post("/clearances")
+@section.post(f"{PAGE}/clearances")
 @by(COACH)
 @takes(ClearanceShape)
 @gives(shapes.ScreeningPageAnswer, 201)
@@ -51,7 +62,7 @@ def record_clearance(coach: CoachSeen, athlete_id: str, body: Any, now: int) -> 
     return screening_page.page(athlete_id, now)
 
 
-@section.post("/pressures")
+@section.post(f"{PAGE}/pressures")
 @by(COACH)
 @takes(MeasuredShape)
 @gives(shapes.ScreeningPageAnswer, 201)
@@ -61,7 +72,7 @@ def record_pressure(coach: CoachSeen, athlete_id: str, body: Any, now: int) -> S
     return screening_page.page(athlete_id, now)
 
 
-@section.post("/records/<int:number>/withdraw")
+@section.post(f"{PAGE}/records/<int:number>/withdraw")
 @by(COACH)
 @gives(shapes.ScreeningPageAnswer)
 def withdraw_record(athlete_id: str, number: int, now: int) -> ScreeningPage:

@@ -75,3 +75,31 @@ class ScreeningPageAnswer(Schema):
     after = fields.List(fields.Nested(AfterAnswer))
     records = fields.List(fields.Nested(ScreeningRecordAnswer))
     exposures = fields.List(fields.Nested(ExposureAnswer))
+
+
+class PatternSetAnswer(Schema):
+    reps = fields.Integer()
+    to_failure = fields.Boolean()
+
+
+class PatternAnswer(Schema):
+    key = fields.String()
+    name = fields.String()
+    sets = fields.List(fields.Nested(PatternSetAnswer))
+    rest_s = fields.List(fields.Integer(), metadata={"description": "from, to"})
+    load_percent = fields.Float(metadata={"description": "of the one-repetition maximum"})
+    most_tightness = fields.Integer(allow_none=True)
+    both_at_once = fields.Boolean()
+
+
+class OcclusionLimitsAnswer(Schema):
+    load_percent = fields.Float()
+    wear_minutes = fields.Float()
+    days_a_week = fields.Integer()
+    tightness = fields.Integer()
+    pressure_percent = fields.Float()
+
+
+class OcclusionGuideAnswer(Schema):
+    patterns = fields.List(fields.Nested(PatternAnswer))
+    limits = fields.Nested(OcclusionLimitsAnswer)

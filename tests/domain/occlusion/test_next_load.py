@@ -5,7 +5,14 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from undercroft.domain.errors import DomainError
-from undercroft.domain.occlusion import FULL_DOSE, Step, WorkSet, next_load_table, next_step
+from undercroft.domain.occlusion import (
+    FULL_DOSE,
+    Step,
+    WorkSet,
+    next_load_table,
+    next_step,
+    next_why,
+)
 from undercroft.domain.occlusion.protocol import FIXED_SEVENTY_FIVE, TO_FAILURE
 
 KIT = [10, 15, 20, 22.5, 25, 30, 35, 40]
@@ -35,6 +42,18 @@ def test_the_table_of_the_fixed_protocol(reps, step, kg):
 def test_a_sign_or_a_broken_off_list_never_moves_the_load():
     assert next_step(table(), [30, 15, 15, 20], stopped=True) == (Step.HOLD, 25)
     assert next_step(table(), [5]) == (Step.HOLD, 25)
+
+
+def test_the_next_load_says_why():
+    assert next_why(table(), [30, 15, 15, 16]) == "last set above its target"
+    assert next_why(table(), [19, 15, 15, 15]) == "first set under two thirds of its target"
+    assert next_why(table(), [30, 15, 15]) == "not every set was done"
+    assert next_why(table(), [30, 15, 15, 16], stopped=True) == "the session was stopped"
+
+
+def test_where_no_load_is_left_the_next_one_says_so():
+    why = next_why(table(exposure=4), [30, 15, 15, 16])
+    assert why == "last set above its target, but no other load is open here"
 
 
 def test_a_tenth_down_is_at_least_a_tenth():

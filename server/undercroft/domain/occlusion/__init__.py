@@ -42,7 +42,15 @@ from undercroft.domain.occlusion.ladder import FULL_DOSE, RUNGS, Rung, next_expo
 from undercroft.domain.occlusion.ladder import in_words as rung_in_words
 from undercroft.domain.occlusion.lock import Lock, start_on, state_on, states_on
 from undercroft.domain.occlusion.measures import score
-from undercroft.domain.occlusion.next_load import ASK, NextLoad, Step, next_load_table, next_step
+from undercroft.domain.occlusion.next_load import (
+    ASK,
+    NextLoad,
+    Step,
+    next_load_table,
+    next_step,
+    next_why,
+)
+from undercroft.domain.occlusion.pattern import PATTERNS, Pattern, PatternSet
 from undercroft.domain.occlusion.placing import HOW, lifting_issues, placing_issues
 from undercroft.domain.occlusion.planned import session_issues, work_issues
 from undercroft.domain.occlusion.pressure import (
@@ -101,20 +109,20 @@ from undercroft.domain.occlusion.worn import worn_issues
 
 __all__ = [
     "ADVICE", "AFTER_SIGNS", "ANCHORS", "ASK", "BASIS", "BY_KEY", "CLEARABLE", "EXPECTED",
-    "EXPECTED_TOTAL", "FULL_DOSE", "HOW", "LIMITS", "NO_CLINICIAN", "ORDER", "PROTOCOLS",
-    "QUESTIONS", "RUNGS", "SCREENING", "STOP_SIGNS", "TODAY", "TWO_LINES", "AfterCheck",
-    "AfterDecision", "AfterSign", "Ahead", "Aim", "Answered", "Asked", "Basis", "Clearance",
-    "ClinicianLimits", "CuffPressure", "Decision", "Dose", "Estimate", "Expected", "Issue",
-    "Kind", "Lock", "Mark", "Measured", "NextLoad", "OcclusionDay", "OcclusionRecord",
-    "OcclusionSettings", "Outcome", "Padding", "Person", "PlannedOcclusion", "Prescription",
-    "Profession", "Protocol", "Question", "Reason", "Reply", "Rung", "ScreeningFile", "Sex",
-    "Signature", "Site", "Step", "StopSign", "Stopped", "Urgency", "Wear", "WeekOfLimb", "Work",
-    "WorkSet", "WrapAdvice", "after_decision", "after_numbness", "asked", "break_issues",
-    "check_answers", "checks_due", "cuff_pressure", "decide", "doses_of", "estimate_by_padding",
-    "estimate_thigh", "exposure_on", "exposures_ahead", "frequency_issues", "gap_issues",
-    "lifting_issues", "load_issues", "load_range_kg", "most_tightness", "next_exposure",
-    "next_load_table", "next_step", "placing_issues", "planned_reps", "predicted_wear_s",
-    "reps_issues", "rung", "rung_in_words", "score", "session_issues", "sites_of", "start_on",
-    "state_on", "states_on", "stop_urgency", "target_mmhg", "valid_until", "wear_issues",
-    "wears_of", "weekly", "work_issues", "work_of", "worn_issues",
+    "EXPECTED_TOTAL", "FULL_DOSE", "HOW", "LIMITS", "NO_CLINICIAN", "ORDER", "PATTERNS",
+    "PROTOCOLS", "QUESTIONS", "RUNGS", "SCREENING", "STOP_SIGNS", "TODAY", "TWO_LINES",
+    "AfterCheck", "AfterDecision", "AfterSign", "Ahead", "Aim", "Answered", "Asked", "Basis",
+    "Clearance", "ClinicianLimits", "CuffPressure", "Decision", "Dose", "Estimate", "Expected",
+    "Issue", "Kind", "Lock", "Mark", "Measured", "NextLoad", "OcclusionDay", "OcclusionRecord",
+    "OcclusionSettings", "Outcome", "Padding", "Pattern", "PatternSet", "Person",
+    "PlannedOcclusion", "Prescription", "Profession", "Protocol", "Question", "Reason", "Reply",
+    "Rung", "ScreeningFile", "Sex", "Signature", "Site", "Step", "StopSign", "Stopped", "Urgency",
+    "Wear", "WeekOfLimb", "Work", "WorkSet", "WrapAdvice", "after_decision", "after_numbness",
+    "asked", "break_issues", "check_answers", "checks_due", "cuff_pressure", "decide", "doses_of",
+    "estimate_by_padding", "estimate_thigh", "exposure_on", "exposures_ahead", "frequency_issues",
+    "gap_issues", "lifting_issues", "load_issues", "load_range_kg", "most_tightness",
+    "next_exposure", "next_load_table", "next_step", "next_why", "placing_issues", "planned_reps",
+    "predicted_wear_s", "reps_issues", "rung", "rung_in_words", "score", "session_issues",
+    "sites_of", "start_on", "state_on", "states_on", "stop_urgency", "target_mmhg", "valid_until",
+    "wear_issues", "wears_of", "weekly", "work_issues", "work_of", "worn_issues",
 ]  # fmt: skip

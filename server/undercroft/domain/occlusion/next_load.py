@@ -5,13 +5,15 @@ Table 3, seen); down one when the first stayed under two thirds, down a tenth an
 the total stayed under half (our own choice). Never above 40 % of the maximum.
 """
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 from math import ceil
+from types import MappingProxyType
 
 from undercroft.domain.errors import LoadError
 from undercroft.domain.occlusion.ladder import RUNGS
+from undercroft.domain.occlusion.pattern import aims
 from undercroft.domain.occlusion.protocol import expected_in
 from undercroft.domain.occlusion.settings import LIMITS
 from undercroft.domain.occlusion.work import HAIR, WorkSet
@@ -24,6 +26,17 @@ class Step(StrEnum):
     HOLD = "hold"
     DOWN = "down"
     DOWN_A_TENTH = "down-a-tenth"
+
+
+WHY: Mapping[Step, str] = MappingProxyType(
+    {
+        Step.UP: "last set above its target",
+        Step.HOLD: "the repetitions ask for no other load",
+        Step.DOWN: "first set under two thirds of its target",
+        Step.DOWN_A_TENTH: ASK,
+    }
+)
+"""What the repetitions said, for the line beside the next load."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +79,7 @@ def next_load_table(
     fit = [kg for kg in loads_kg if kg <= cap + HAIR]
     if not fit:
         raise LoadError("loads", f"from {min(loads_kg):g} kg up", f"one of at most {cap:g} kg")
-    targets = _targets(sets)
+    targets = aims(sets)
     hold = max((kg for kg in fit if kg <= used_kg + HAIR), default=fit[0])
     may_rise = maximum_kg is not None and exposure >= len(RUNGS)
     tenth = hold * (1 - LIMITS.down_percent / 100)
@@ -95,12 +108,15 @@ def next_step(table: NextLoad, reps: Sequence[int], stopped: bool = False) -> tu
     return Step.HOLD, table.hold_kg
 
 
-def _targets(sets: Sequence[WorkSet]) -> list[int]:
-    """Aims; a set to failure without one aims at the mean of the studies."""
-    return [
-        round(expected_in(place).mean) if one.reps is None else one.reps
-        for place, one in enumerate(sets)
-    ]
+def next_why(table: NextLoad, reps: Sequence[int], stopped: bool = False) -> str:
+    """Why the next load is what `next_step` says, in words."""
+    if stopped:
+        return "the session was stopped"
+    if len(reps) < table.sets:
+        return "not every set was done"
+    step, kg = next_step(table, reps)
+    stays = step in (Step.UP, Step.DOWN) and kg == table.hold_kg
+    return f"{WHY[step]}, but no other load is open here" if stays else WHY[step]
 
 
 def _last_over(sets: Sequence[WorkSet]) -> int:
