@@ -5,6 +5,7 @@ from typing import Any
 from marshmallow import Schema, fields, post_load
 from marshmallow.validate import OneOf
 
+from undercroft.api.occlusion_shapes import OcclusionSeenAnswer, WornAnswer
 from undercroft.api.shapes import DeviceAnswer, Moment, Named
 from undercroft.documents.athlete import AthleteShape
 from undercroft.documents.block import BlockShape
@@ -224,6 +225,7 @@ class PlannedAnswer(Schema):
     rir = fields.Float(allow_none=True)
     load_kg = fields.Float(allow_none=True)
     seconds = fields.Float(allow_none=True)
+    to_failure = fields.Boolean()
 
 
 class DoneAnswer(Schema):
@@ -233,6 +235,8 @@ class DoneAnswer(Schema):
     rir = fields.Float(allow_none=True)
     seconds = fields.Float(allow_none=True)
     quality = fields.Integer(allow_none=True)
+    side = fields.String(allow_none=True, metadata={"enum": ["left", "right"]})
+    tightness = fields.Float(allow_none=True, metadata={"description": "felt, of 10"})
     why = fields.String(allow_none=True)
     at = fields.String(metadata={"description": "what the phone's clock said"})
     two_answers = fields.Boolean()
@@ -253,6 +257,7 @@ class ExerciseResultAnswer(Schema):
         allow_none=True, metadata={"description": "name of the exercise done in its place"}
     )
     sets = fields.List(fields.Nested(SetResultAnswer))
+    occlusion = fields.Nested(OcclusionSeenAnswer, allow_none=True)
 
 
 class SessionResultAnswer(Schema):
@@ -270,6 +275,7 @@ class SessionResultAnswer(Schema):
     comment = fields.String(allow_none=True)
     why_stopped = fields.String(allow_none=True)
     exercises = fields.List(fields.Nested(ExerciseResultAnswer))
+    worn = fields.List(fields.Nested(WornAnswer))
 
 
 class OutsideSetAnswer(Schema):

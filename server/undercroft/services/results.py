@@ -7,6 +7,12 @@ from typing import Any
 
 from undercroft.documents.catalogue import catalogue
 from undercroft.domain.ledger import SessionRecord, SetRecord
+from undercroft.services.occlusion_results import (
+    OcclusionSeen,
+    WornSeen,
+    occlusion_seen,
+    worn_seen,
+)
 from undercroft.services.outside import Outside, outside
 from undercroft.services.sessions_shown import Shown, sessions_shown
 from undercroft.store import trackers
@@ -23,6 +29,7 @@ class Planned:
     rir: float | None
     load_kg: float | None
     seconds: float | None
+    to_failure: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,6 +42,8 @@ class Done:
     rir: float | None
     seconds: float | None
     quality: int | None
+    side: str | None
+    tightness: float | None
     why: str | None
     at: str
     two_answers: bool
@@ -57,6 +66,7 @@ class ExerciseResult:
     name: str
     done_instead: str | None
     sets: list[SetResult]
+    occlusion: OcclusionSeen | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,6 +87,7 @@ class SessionResult:
     comment: str | None
     why_stopped: str | None
     exercises: list[ExerciseResult]
+    worn: list[WornSeen]
 
 
 @dataclass(frozen=True, slots=True)
@@ -171,6 +182,7 @@ def _result(sheet: Sheet, record: SessionRecord, wild: Set[str]) -> SessionResul
         finished_at=record.finished.at if record.finished else None,
         **_closing_words(record),
         exercises=[_exercise(e, record, wild) for e in document["exercises"]],
+        worn=worn_seen(document["exercises"], record),
     )
 
 
@@ -208,7 +220,11 @@ def _exercise(exercise: dict[str, Any], record: SessionRecord, wild: Set[str]) -
         for place, key in enumerate(added, start=1)
     ]
     return ExerciseResult(
-        exercise["key"], exercise["name"], _instead(exercise, record), planned + extra
+        key=exercise["key"],
+        name=exercise["name"],
+        done_instead=_instead(exercise, record),
+        sets=planned + extra,
+        occlusion=occlusion_seen(exercise, record),
     )
 
 
@@ -234,6 +250,7 @@ def _set(
         rir=target.get("rir"),
         load_kg=None if load is None else loads[load]["kg"],
         seconds=target.get("seconds"),
+        to_failure=target.get("to_failure", False),
     )
     key = one["key"]
     done = _done(record.sets.get(key), key in wild)
@@ -253,6 +270,8 @@ def _known(record: SetRecord, wild: bool) -> Done:
         rir=body.get("rir"),
         seconds=body.get("seconds"),
         quality=body.get("quality"),
+        side=body.get("side"),
+        tightness=body.get("tightness"),
         why=body.get("why"),
         at=record.at,
         two_answers=record.conflict,
