@@ -626,6 +626,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/desk/occlusion": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Patterns of sets to begin with, and the limits that nobody moves. */
+        get: operations["screening.show_occlusion"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/desk/rigs": {
         parameters: {
             query?: never;
@@ -1233,6 +1250,7 @@ export interface components {
             rir?: number | null;
             load_kg?: number | null;
             seconds?: number | null;
+            to_failure?: boolean;
         };
         DoneAnswer: {
             /** @enum {string} */
@@ -1242,6 +1260,10 @@ export interface components {
             rir?: number | null;
             seconds?: number | null;
             quality?: number | null;
+            /** @enum {string|null} */
+            side?: "left" | "right" | null;
+            /** @description felt, of 10 */
+            tightness?: number | null;
             why?: string | null;
             /** @description what the phone's clock said */
             at?: string;
@@ -1254,12 +1276,46 @@ export interface components {
             planned?: components["schemas"]["PlannedAnswer"];
             done?: components["schemas"]["DoneAnswer"] | null;
         };
+        NextLoadAnswer: {
+            kg?: number;
+            why?: string;
+        };
+        IssueAnswer: {
+            /** @enum {string} */
+            severity?: "stop" | "warn" | "note";
+            what?: string;
+            right?: string;
+        };
+        OcclusionSeenAnswer: {
+            limb?: string;
+            /** @enum {string} */
+            restriction?: "wrap" | "cuff";
+            both_at_once?: boolean;
+            tightness?: number | null;
+            pressure_percent?: number | null;
+            /** @description as predicted */
+            wear_s?: number | null;
+            limit_s?: number | null;
+            /** @description mean repetitions of such sets to failure */
+            expected?: number[];
+            next?: components["schemas"]["NextLoadAnswer"] | null;
+            asks?: components["schemas"]["IssueAnswer"][];
+        };
         ExerciseResultAnswer: {
             key?: string;
             name?: string;
             /** @description name of the exercise done in its place */
             done_instead?: string | null;
             sets?: components["schemas"]["SetResultAnswer"][];
+            occlusion?: components["schemas"]["OcclusionSeenAnswer"] | null;
+        };
+        WornAnswer: {
+            limb?: string;
+            /** @description each time that it was on */
+            seconds?: number[];
+            /** @description false: an end was never told */
+            closed?: boolean;
+            issues?: components["schemas"]["IssueAnswer"][];
         };
         SessionResultAnswer: {
             revision?: number;
@@ -1277,6 +1333,7 @@ export interface components {
             comment?: string | null;
             why_stopped?: string | null;
             exercises?: components["schemas"]["ExerciseResultAnswer"][];
+            worn?: components["schemas"]["WornAnswer"][];
         };
         OutsideSetAnswer: {
             key?: string;
@@ -2001,6 +2058,32 @@ export interface components {
             faults?: components["schemas"]["FaultAnswer"][];
             findings?: components["schemas"]["FindingAnswer"][];
             sheets?: components["schemas"]["LoadSheet"][];
+        };
+        PatternSetAnswer: {
+            reps?: number;
+            to_failure?: boolean;
+        };
+        PatternAnswer: {
+            key?: string;
+            name?: string;
+            sets?: components["schemas"]["PatternSetAnswer"][];
+            /** @description from, to */
+            rest_s?: number[];
+            /** @description of the one-repetition maximum */
+            load_percent?: number;
+            most_tightness?: number | null;
+            both_at_once?: boolean;
+        };
+        OcclusionLimitsAnswer: {
+            load_percent?: number;
+            wear_minutes?: number;
+            days_a_week?: number;
+            tightness?: number;
+            pressure_percent?: number;
+        };
+        OcclusionGuideAnswer: {
+            patterns?: components["schemas"]["PatternAnswer"][];
+            limits?: components["schemas"]["OcclusionLimitsAnswer"];
         };
         SoughtRig: {
             /** @enum {string} */
@@ -5152,6 +5235,44 @@ export interface operations {
             };
             /** @description Understood, but cannot be used */
             422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not now */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    "screening.show_occlusion": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Done */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OcclusionGuideAnswer"];
+                };
+            };
+            /** @description Log in or pair first */
+            401: {
                 headers: {
                     [name: string]: unknown;
                 };

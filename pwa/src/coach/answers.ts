@@ -65,6 +65,11 @@ export type Done = Answer<"DoneAnswer">;
 export type ResultSet = Answer<"SetResultAnswer">;
 export type ResultExercise = Answer<"ExerciseResultAnswer">;
 export type ResultSession = Answer<"SessionResultAnswer">;
+/** An exercise with a wrap or cuff on: what was asked, and what its repetitions ask for. */
+export type OcclusionResult = Answer<"OcclusionSeenAnswer">;
+/** How long one limb had a wrap or cuff on, and what is to be said of it. */
+export type Worn = Answer<"WornAnswer">;
+export type Issue = Answer<"IssueAnswer">;
 /** Work that names a revision, session or set that was never sent. */
 export type OutsideResult = Answer<"OutsideAnswer">;
 export type Results = Answer<"ResultsAnswer">;
@@ -83,3 +88,31 @@ export type LoadSeen = Answer<"LoadAnswer">;
 export type LoadDay = Answer<"DayAnswer">;
 export type LoadWeek = Answer<"WeekAnswer">;
 export type WorkWeek = Answer<"WorkWeekAnswer">;
+
+export type ScreeningPage = AnswerWith<
+  "ScreeningPageAnswer",
+  { readonly records: readonly ScreeningRecord[] }
+>;
+export type Outcome = ScreeningPage["lock"]["outcome"];
+/** One set of answers, as it came from the phone. */
+export type Answered = Answer<"AnsweredAnswer">;
+export type ScreeningReply = Answer<"ScreeningReplyAnswer">;
+export type ScreeningReason = Answer<"ScreeningReasonAnswer">;
+export type AfterCheck = Answer<"AfterAnswer">;
+
+export type Clearance = Readonly<Schemas["Clearance"]>;
+export type MeasuredPressure = Readonly<Schemas["Measured"]>;
+export type Signing = Readonly<Schemas["Signing"]>;
+type Kept<Kind extends string, Body> = Omit<Answer<"ScreeningRecordAnswer">, "kind" | "body"> & {
+  readonly kind: Kind;
+  readonly body: Body;
+};
+/** What the coach recorded; withdrawn ones stay in sight. */
+export type ScreeningRecord =
+  | Kept<"signature", Signing & { readonly by: string; readonly on: string }>
+  | Kept<"clearance", Clearance>
+  | Kept<"pressure", MeasuredPressure>;
+
+/** Patterns of sets for occlusion work, and the limits that nobody moves. */
+export type OcclusionGuide = Answer<"OcclusionGuideAnswer">;
+export type OcclusionPattern = OcclusionGuide["patterns"][number];

@@ -1,8 +1,11 @@
-import type { Done, ResultExercise, ResultSet } from "../answers";
+import type { Done, OcclusionResult, ResultExercise, ResultSet } from "../answers";
+import { OcclusionLines } from "./occlusion-part";
+import { expectedIn } from "./occlusion-words";
 import { differenceInWords, doneInWords, plannedInWords } from "./result-words";
 import { setRows, type SetRow } from "./set-rows";
 
 export function ExerciseResult({ exercise }: { readonly exercise: ResultExercise }) {
+  const asked = exercise.occlusion;
   return (
     <>
       <table class="ruled figures set-results">
@@ -16,24 +19,32 @@ export function ExerciseResult({ exercise }: { readonly exercise: ResultExercise
             <th scope="col">Planned</th>
             <th scope="col">Done</th>
             <th scope="col">Difference</th>
+            {asked && <th scope="col">Usual to failure</th>}
             <th scope="col">Mark</th>
           </tr>
         </thead>
         <tbody>
-          {setRows(exercise.sets).map(({ numbers, set }) => (
-            <Row key={set.key} numbers={numbers} set={set} />
+          {setRows(exercise.sets).map((row) => (
+            <Row key={row.set.key} row={row} asked={asked} />
           ))}
         </tbody>
       </table>
+      {asked && <OcclusionLines asked={asked} />}
       <Marks sets={exercise.sets} />
     </>
   );
 }
 
-function Row({ numbers, set: { planned, done } }: SetRow) {
+interface RowProps {
+  readonly row: SetRow;
+  readonly asked: OcclusionResult | null;
+}
+
+function Row({ row, asked }: RowProps) {
+  const { planned, done, number } = row.set;
   return (
     <tr>
-      <th scope="row">{numbers}</th>
+      <th scope="row">{row.numbers}</th>
       <td data-head="Planned">{plannedInWords(planned)}</td>
       {done ? (
         <>
@@ -50,6 +61,7 @@ function Row({ numbers, set: { planned, done } }: SetRow) {
           <td data-head="Difference">—</td>
         </>
       )}
+      {asked && <td data-head="Usual to failure">{expectedIn(asked, number, row.last)}</td>}
       <td data-head="Mark">{marksOf(done).join(", ")}</td>
     </tr>
   );

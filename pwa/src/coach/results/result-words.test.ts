@@ -10,7 +10,14 @@ import {
 } from "./result-words";
 import { setRows } from "./set-rows";
 
-const PLANNED: Planned = { load_kg: 87.5, reps: 3, rir: 2, seconds: null };
+const PLANNED: Planned = { load_kg: 87.5, reps: 3, rir: 2, seconds: null, to_failure: false };
+const NOTHING: Planned = {
+  load_kg: null,
+  reps: null,
+  rir: null,
+  seconds: null,
+  to_failure: false,
+};
 const DONE: Done = {
   kind: "done",
   load_kg: 87.5,
@@ -18,6 +25,8 @@ const DONE: Done = {
   rir: 2,
   seconds: null,
   quality: null,
+  side: null,
+  tightness: null,
   why: null,
   at: "2026-02-04T18:40:00+01:00",
   two_answers: false,
@@ -40,6 +49,7 @@ function session(part: Partial<ResultSession>): ResultSession {
     comment: null,
     why_stopped: null,
     exercises: [],
+    worn: [],
     ...part,
   };
 }
@@ -47,12 +57,18 @@ function session(part: Partial<ResultSession>): ResultSession {
 describe("a set", () => {
   it.each([
     [PLANNED, "87.5 kg × 3, 2 RIR"],
-    [{ load_kg: null, reps: 5, rir: 2, seconds: null }, "5 reps, 2 RIR"],
-    [{ load_kg: null, reps: null, rir: null, seconds: 40 }, "40 s"],
-    [{ load_kg: 20, reps: null, rir: null, seconds: 30 }, "20 kg × 30 s"],
-    [{ load_kg: null, reps: null, rir: null, seconds: null }, "—"],
+    [{ ...NOTHING, reps: 5, rir: 2 }, "5 reps, 2 RIR"],
+    [{ ...NOTHING, seconds: 40 }, "40 s"],
+    [{ ...NOTHING, load_kg: 20, seconds: 30 }, "20 kg × 30 s"],
+    [{ ...NOTHING, load_kg: 6, reps: 15, to_failure: true }, "6 kg × 15, to failure"],
+    [NOTHING, "—"],
   ])("is planned in the trade's own figures", (planned, words) => {
     expect(plannedInWords(planned)).toBe(words);
+  });
+
+  it("of one side with a wrap on is told with the side and how tight it felt", () => {
+    const curl: Done = { ...DONE, load_kg: 6, reps: 14, rir: null, side: "left", tightness: 4.5 };
+    expect(doneInWords(curl)).toBe("left, 6 kg × 14, tightness 4.5 of 10");
   });
 
   it("that was met has no difference", () => {

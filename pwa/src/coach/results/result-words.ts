@@ -5,16 +5,19 @@ import { calendarDate, date, dayName, isoDay } from "../shell/when";
 
 /** "87.5 kg × 3, 4 RIR" or "30 s"; a dash where nothing was planned. */
 export function plannedInWords(planned: Planned): string {
-  return amount(planned) || "—";
+  const end = planned.to_failure ? "to failure" : "";
+  return [amount(planned), end].filter(Boolean).join(", ") || "—";
 }
 
 export function doneInWords(done: Done): string {
   if (done.kind === "skipped") return done.why ? `skipped: ${done.why}` : "skipped";
   const quality = done.quality === null ? "" : `quality ${done.quality} of 5`;
-  return [amount(done), quality].filter(Boolean).join(", ") || "done";
+  const felt = done.tightness === null ? "" : `tightness ${figure(done.tightness)} of 10`;
+  const parts = [done.side ?? "", amount(done), quality, felt];
+  return parts.filter(Boolean).join(", ") || "done";
 }
 
-function amount(set: Planned): string {
+function amount(set: Omit<Planned, "to_failure">): string {
   const load = set.load_kg === null ? "" : `${kilos(set.load_kg)} kg`;
   const held = set.seconds === null ? "" : `${figure(set.seconds)} s`;
   const reps = set.reps === null ? "" : `${set.reps}`;

@@ -12,6 +12,7 @@ import { isoDay } from "../shell/when";
 import { StageList } from "../squad/stage-marks";
 import { effortInWords, STANDINGS, standingOf, whenInWords, type Standing } from "./result-words";
 import { ExerciseResult } from "./exercise-result";
+import { WornPart } from "./occlusion-part";
 import { OutsidePart } from "./outside-part";
 import { TrendSection } from "./trend-section";
 
@@ -135,6 +136,7 @@ function Session({ session, standing, open }: SessionProps) {
       {session.exercises.map((exercise) => (
         <ExerciseResult key={exercise.key} exercise={exercise} />
       ))}
+      <WornPart worn={session.worn} />
     </details>
   );
 }

@@ -3,6 +3,8 @@ import type { ResultSet } from "../answers";
 
 export interface SetRow {
   readonly numbers: string;
+  /** The number of the last set of the row. */
+  readonly last: number;
   readonly set: ResultSet;
 }
 
@@ -16,6 +18,7 @@ export function setRows(sets: readonly ResultSet[]): SetRow[] {
   }
   return groups.map(({ set, last }) => ({
     numbers: set.number === last ? `${last}` : `${set.number}–${last}`,
+    last,
     set,
   }));
 }
