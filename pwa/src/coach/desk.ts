@@ -8,19 +8,24 @@ import type {
   Calculation,
   Calculator,
   CatalogueEntry,
+  Clearance,
   Coach,
   FoundRigs,
   HeldEntry,
   Invitation,
   LoadSeen,
   LoadsAnswer,
+  MeasuredPressure,
   Named,
   NewInvitation,
+  OcclusionGuide,
   Overrule,
   PairingCode,
   Results,
   SavedBlock,
+  ScreeningPage,
   SendAnswer,
+  Signing,
   SquadLine,
   Trend,
   WorkWeek,
@@ -69,6 +74,20 @@ export const work = async (id: string, weeks: number) =>
 /** One of the monitoring's tables as a CSV file. */
 export const tableAddress = (id: string, table: string, weeks: number) =>
   addressOf(athletePath(id, `/tables/${table}?weeks=${weeks}`));
+
+const screeningPath = (id: string, rest = "") => athletePath(id, `/screening${rest}`);
+export const screening = (id: string) => get<ScreeningPage>(screeningPath(id));
+export const askForScreening = (id: string) => post<ScreeningPage>(screeningPath(id, "/ask"));
+export const signScreening = (id: string, signing: Signing) =>
+  post<ScreeningPage>(screeningPath(id, "/sign"), signing);
+/** What is left out of these two is refused at its field. */
+export const recordClearance = (id: string, clearance: Partial<Clearance>) =>
+  post<ScreeningPage>(screeningPath(id, "/clearances"), clearance);
+export const recordPressure = (id: string, measured: Partial<MeasuredPressure>) =>
+  post<ScreeningPage>(screeningPath(id, "/pressures"), measured);
+export const withdrawRecord = (id: string, number: number) =>
+  post<ScreeningPage>(screeningPath(id, `/records/${number}/withdraw`));
+export const occlusionGuide = () => get<OcclusionGuide>("/desk/occlusion");
 
 export const catalogue = async () =>
   (await get<{ exercises: readonly CatalogueEntry[] }>("/desk/catalogue")).exercises;

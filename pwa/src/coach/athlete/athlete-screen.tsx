@@ -11,12 +11,14 @@ import { PersonPart } from "./person-part";
 import { PhonesPart } from "./phones-part";
 import { MonitoringPart } from "../monitoring/monitoring-part";
 import { ResultsPart } from "../results/results-part";
+import { ScreeningPart } from "../screening/screening-part";
 
 const PART_NAMES: Readonly<Record<AthletePart, string>> = {
   results: "Results",
   monitoring: "Monitoring",
   person: "Person and maxima",
   kit: "Kit",
+  screening: "Screening",
   phones: "Phones",
   held: "Held entries",
 };
@@ -62,6 +64,8 @@ function Part({ page, part, load }: PartProps) {
       return <PersonPart page={page} onSaved={load.again} />;
     case "kit":
       return <KitPart page={page} onSaved={load.again} />;
+    case "screening":
+      return <ScreeningPart key={page.id} athlete={page} onChanged={load.again} />;
     case "phones":
       return <PhonesPart page={page} again={load.again} />;
     case "held":

@@ -6,6 +6,8 @@ import { NumberField } from "../fields/number-field";
 import { LongTextField, TextField } from "../fields/text-field";
 import { useDocumentForm, type DocumentForm } from "../rows/document-form";
 import { within } from "../block/faults";
+import { Link } from "../shell/link";
+import { athletePath } from "../shell/route";
 import { MaximaEditor, MaximaNow } from "./maxima";
 import { PersonMore } from "./person-more";
 
@@ -37,8 +39,7 @@ export function PersonPart({ page, onSaved }: PersonPartProps) {
       <section>
         <h2>Screening</h2>
         <p class="aside-note">
-          {page.screening.text ||
-            "Screening is not asked in this version; occlusion work stays locked."}
+          {page.screening.text} <Link to={athletePath(page.id, "screening")}>Screening</Link>
         </p>
       </section>
       {form.bar}

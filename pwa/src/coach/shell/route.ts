@@ -10,7 +10,15 @@ export type Route =
   | { readonly screen: "calculator"; readonly key: string }
   | { readonly screen: "nowhere" };
 
-export const ATHLETE_PARTS = ["results", "monitoring", "person", "kit", "phones", "held"] as const;
+export const ATHLETE_PARTS = [
+  "results",
+  "monitoring",
+  "person",
+  "kit",
+  "screening",
+  "phones",
+  "held",
+] as const;
 export type AthletePart = (typeof ATHLETE_PARTS)[number];
 
 export const ROOT = "/desk";
