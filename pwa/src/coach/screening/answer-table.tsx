@@ -20,7 +20,7 @@ export interface Ticks {
 export function AnswerTable({ caption, replies, marked = false, ticks }: AnswerTableProps) {
   if (replies.length === 0) return null;
   return (
-    <table class="ruled answers">
+    <table class={`ruled answers${marked ? "" : " brief"}`}>
       <caption>{caption}</caption>
       <thead>
         <tr>

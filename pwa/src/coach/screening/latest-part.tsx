@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 
 import type { Answered } from "../answers";
+import { counted } from "../shell/counted";
 import { calendarDate } from "../shell/when";
 import { AnswerTable } from "./answer-table";
 import { needsNote, sorted, THE_REST, ticksNeeded, wantsSignature } from "./reading";
@@ -38,7 +39,7 @@ export function AllAnswers({ answered }: { readonly answered: Answered }) {
   return (
     <>
       <AnswerTable caption="These lead somewhere" replies={marked} marked />
-      <AnswerTable caption="These lead nowhere" replies={rest} />
+      <AnswerTable caption="The other answers" replies={rest} />
     </>
   );
 }
@@ -61,7 +62,10 @@ function Reading(piece: PieceProps & { readonly latest: Answered }) {
         marked
         ticks={{ ticked, put }}
       />
-      <AnswerTable caption="These lead nowhere." replies={answers.rest} />
+      <AnswerTable
+        caption="The other answers: none of them closes anything."
+        replies={answers.rest}
+      />
       {answers.rest.length > 0 && (
         <label class="truth tick">
           <input
@@ -69,7 +73,7 @@ function Reading(piece: PieceProps & { readonly latest: Answered }) {
             checked={ticked.has(THE_REST)}
             onChange={(event) => put(THE_REST, event.currentTarget.checked)}
           />
-          I have read all {answers.rest.length} answers that lead nowhere
+          I have read the other {counted(answers.rest.length, "answer")}
         </label>
       )}
       <SignForm

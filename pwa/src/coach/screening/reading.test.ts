@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 
 import type { ScreeningPage, ScreeningReason, ScreeningReply } from "../answers";
+import { urgentIn } from "./urgent";
 import { needsNote, sorted, stillMissing, THE_REST, ticksNeeded, wantsSignature } from "./reading";
 
 function reply(key: string, outcome = ""): ScreeningReply {
@@ -76,5 +77,18 @@ describe("a signature", () => {
   it("without the note that a caution needs is wanted again", () => {
     expect(wantsSignature(page({ signed: true }))).toBe(false);
     expect(wantsSignature(page({ signed: true, reasons: [reason("smoking", {})] }))).toBe(true);
+  });
+});
+
+describe("what cannot wait", () => {
+  it("is told once, with every reason that asks for it and still stands", () => {
+    const urgent = "Get medical care today.";
+    const reasons = [
+      reason("dark-urine", { urgent, words: "dark urine" }),
+      reason("weakness", { urgent, words: "weak" }),
+      reason("old", { urgent, words: "cleared long ago", covered: true }),
+    ];
+    const lock = { do_now: [urgent] } as unknown as ScreeningPage["lock"];
+    expect(urgentIn({ lock, reasons })).toEqual([{ act: urgent, because: ["dark urine", "weak"] }]);
   });
 });

@@ -52,7 +52,7 @@ export function RecordForm<Draft extends object>(props: RecordFormProps<Draft>) 
       <form ref={form} onSubmit={submit} noValidate>
         {children(draft, change, faults)}
         <NotRecorded fault={act.fault} />
-        <button type="submit" class="main" disabled={act.busy}>
+        <button type="submit" disabled={act.busy}>
           {button}
         </button>
         {kept && <Said>Recorded.</Said>}

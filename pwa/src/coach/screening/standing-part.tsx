@@ -1,6 +1,7 @@
 import type { ScreeningPage } from "../answers";
 import { calendarDate, date } from "../shell/when";
 import { OutcomeMark } from "./outcome-mark";
+import { urgentIn, type Urgent } from "./urgent";
 import type { PieceProps } from "./screening-part";
 
 /** What cannot wait, and whether occlusion work is open today. */
@@ -8,7 +9,7 @@ export function StandingPart({ athlete, page }: PieceProps) {
   const { lock, latest } = page;
   return (
     <section>
-      <DoNow lines={lock.do_now} name={athlete.name} />
+      <DoNow urgent={urgentIn(page)} name={athlete.name} />
       <h2>Occlusion work today</h2>
       <p class="lead">
         <OutcomeMark outcome={lock.outcome} /> {lock.open ? openInWords(lock) : "It is closed."}
@@ -29,19 +30,21 @@ export function StandingPart({ athlete, page }: PieceProps) {
 }
 
 interface DoNowProps {
-  readonly lines: readonly string[];
+  readonly urgent: readonly Urgent[];
   readonly name: string;
 }
 
-/** Urgent, whatever becomes of the training. */
-function DoNow({ lines, name }: DoNowProps) {
-  if (lines.length === 0) return null;
+/** What cannot wait, whatever becomes of the training. */
+function DoNow({ urgent, name }: DoNowProps) {
+  if (urgent.length === 0) return null;
   return (
     <div class="failure do-now" role="alert">
-      <h2>Do now: reach {name}</h2>
+      <h2>Reach {name} now</h2>
       <ul>
-        {lines.map((line) => (
-          <li key={line}>{line}</li>
+        {urgent.map(({ act, because }) => (
+          <li key={act}>
+            <b>{act}</b> {because.length > 0 && <span>Because of: {because.join("; ")}.</span>}
+          </li>
         ))}
       </ul>
     </div>
