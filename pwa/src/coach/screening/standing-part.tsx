@@ -39,7 +39,7 @@ function DoNow({ urgent, name }: DoNowProps) {
   if (urgent.length === 0) return null;
   return (
     <div class="failure do-now" role="alert">
-      <h2>Reach {name} now</h2>
+      <h2>Reach {name} now, and say</h2>
       <ul>
         {urgent.map(({ act, because }) => (
           <li key={act}>
