@@ -2,9 +2,11 @@
 
 from dataclasses import replace
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from tests.domain.program.plans import (
+    CATALOGUE,
     block,
     exercise,
     kg,
@@ -15,11 +17,12 @@ from tests.domain.program.plans import (
     sets,
     week,
 )
-from tests.domain.program.unfoldings import plans, with_rule
+from tests.domain.program.unfoldings import kilograms, plans, with_rule
 
 from undercroft.documents.block import BlockShape
+from undercroft.domain.errors import DomainError
 from undercroft.domain.program import progression
-from undercroft.domain.program.block import Block, Rest
+from undercroft.domain.program.block import Block, Rest, Week
 from undercroft.domain.program.progression import (
     AddKg,
     AddPercent,
@@ -29,7 +32,13 @@ from undercroft.domain.program.progression import (
     Repeat,
     RisingSets,
 )
-from undercroft.domain.program.unfolding import load_table, unfold
+from undercroft.domain.program.unfolding import (
+    Unfolding,
+    load_table,
+    misfits,
+    unfold,
+    unfold_within,
+)
 from undercroft.domain.program.unfolding.keys import derived
 from undercroft.domain.program.wish import (
     Fixed,
@@ -160,21 +169,143 @@ def test_keys_are_unique_where_they_must_be(rule, weeks):
         assert len({one.key for one in plan.sets}) == len(plan.sets)
 
 
-def test_the_table_of_loads_shows_an_exercise_through_the_weeks():
-    whole = unfold(with_rule(AddKg(5), kg(100), kg(100), kg(90)), 3)
-    (row,) = load_table(whole, work_out(order(whole)).sheets)
-    assert (row.day, row.exercise, len(row.weeks)) == (1, "back-squat", 3)
-    assert [[(cell.count, cell.kg) for cell in cells] for cells in row.weeks] == [
-        [(2, 100), (1, 90)],
-        [(2, 105), (1, 95)],
-        [(2, 110), (1, 100)],
-    ]
+def table_of(whole: Block, *weeks: int):
+    return load_table(whole, work_out(order(whole)).sheets, CATALOGUE, weeks)
 
 
-def test_the_table_leaves_a_week_empty_in_which_an_exercise_does_not_stand():
-    whole = unfold(with_rule(AddKg(5), kg(100)), 3)
-    gap = replace(
-        whole, weeks=(whole.weeks[0], replace(whole.weeks[1], sessions=()), whole.weeks[2])
+class TestTable:
+    def test_it_shows_an_exercise_through_the_weeks(self):
+        whole = unfold(with_rule(AddKg(5), kg(100), kg(100), kg(90)), 3)
+        (row,) = table_of(whole, 0, 1, 2)
+        assert (row.day, row.exercise, row.name) == (1, "back-squat", "Back squat")
+        assert [[cell.kg for cell in cells] for cells in row.weeks] == [
+            [100, 100, 90],
+            [105, 105, 95],
+            [110, 110, 100],
+        ]
+
+    def test_a_cell_says_how_much_more_it_is_than_in_the_week_before(self):
+        whole = unfold(with_rule(progression.Wave((70, 75, 80)), percent(70)), 4)
+        (row,) = table_of(whole, 0, 1, 2, 3)
+        cells = [cell for (cell,) in row.weeks]
+        # 70, 75, 80, 70 % of 140 kg are 98, 105, 112, 98; by week 4 the tracker expects 141.3 kg,
+        # of which 70 % are 98.9, and this kit has steps of 2.5 kg.
+        assert [cell.kg for cell in cells] == [97.5, 105, 112.5, 100]
+        assert [cell.change_kg for cell in cells] == [None, 7.5, 7.5, -12.5]
+        assert cells[3].wish_kg == pytest.approx(98.9, abs=0.05)
+
+    def test_a_cell_names_the_set_by_its_path(self):
+        whole = unfold(with_rule(None, kg(100), kg(90)), 2)
+        (row,) = table_of(whole, 1)
+        assert [cell.path for cell in row.weeks[0]] == [
+            "weeks.1.sessions.0.exercises.0.sets.0",
+            "weeks.1.sessions.0.exercises.0.sets.1",
+        ]
+
+    def test_a_week_is_empty_in_which_an_exercise_does_not_stand(self):
+        whole = unfold(with_rule(AddKg(5), kg(100)), 3)
+        gap = replace(
+            whole, weeks=(whole.weeks[0], replace(whole.weeks[1], sessions=()), whole.weeks[2])
+        )
+        (row,) = table_of(gap, 0, 1, 2)
+        assert [len(cells) for cells in row.weeks] == [1, 0, 1]
+
+    def test_a_set_that_could_not_be_worked_out_has_its_place_and_no_load(self):
+        whole = unfold(one_day(exercise("power-clean", sets(1))), 2)
+        (row,) = table_of(whole, 0, 1)
+        assert [(cell.reps, cell.kg) for (cell,) in row.weeks] == [(5, None), (5, None)]
+
+    def test_sets_that_come_later_have_nothing_to_be_compared_with(self):
+        whole = unfold(with_rule(RisingSets((1, 2)), kg(100)), 2)
+        (row,) = table_of(whole, 0, 1)
+        assert [cell.change_kg for cell in row.weeks[1]] == [0, None]
+
+
+class TestWithinABlock:
+    """A week anywhere in the block that the coach is writing."""
+
+    def test_new_weeks_stand_behind_the_one_they_came_from(self):
+        made = unfold_within(three_weeks(), Unfolding("w2", 3))
+        assert keys_of(made.block) == ["w1", "w2", "w2.w2", "w2.w3", "w3"]
+        assert made.places == (1, 2, 3)
+
+    def test_every_other_week_stays_as_it_is(self):
+        before = three_weeks()
+        made = unfold_within(before, Unfolding("w2", 3)).block
+        assert (made.weeks[0], made.weeks[-1]) == (before.weeks[0], before.weeks[2])
+
+    def test_empty_weeks_that_follow_give_up_their_place(self):
+        drafted = with_rule(AddKg(5), kg(100))
+        empty = [replace(week(number=n), name=f"Week {n}") for n in (2, 3, 4)]
+        whole = replace(drafted, weeks=(*drafted.weeks, *empty))
+        made = unfold_within(whole, Unfolding("w1", 3)).block
+        assert keys_of(made) == ["w1", "w1.w2", "w1.w3", "w4"]
+        assert kilograms(replace(made, weeks=made.weeks[:3])) == [100, 105, 110]
+
+    def test_weeks_made_before_are_made_anew_under_the_same_keys(self):
+        once = unfold_within(with_rule(AddKg(5), kg(100)), Unfolding("w1", 4)).block
+        other = with_first_rule(once, AddKg(10))
+        again = unfold_within(other, Unfolding("w1", 3, anew=True)).block
+        assert kilograms(again) == [100, 110, 120]
+        assert session_keys(again) == session_keys(once)[:3]
+
+    def test_or_stay_as_they_were_edited_while_the_block_grows(self):
+        once = unfold_within(with_rule(AddKg(5), kg(100)), Unfolding("w1", 2)).block
+        edited = replace(once, weeks=(once.weeks[0], replace(once.weeks[1], name="Steep")))
+        again = unfold_within(with_first_rule(edited, AddKg(10)), Unfolding("w1", 4)).block
+        assert again.weeks[1] == edited.weeks[1]
+        assert kilograms(again) == [100, 105, 120, 130]
+
+    def test_a_week_between_two_of_them_keeps_its_place(self):
+        once = unfold_within(with_rule(AddKg(5), kg(100)), Unfolding("w1", 3)).block
+        rest = week(session(exercise()), number=9)
+        between = replace(once, weeks=(*once.weeks[:2], rest, once.weeks[2]))
+        again = unfold_within(between, Unfolding("w1", 4))
+        assert keys_of(again.block) == ["w1", "w1.w2", "w9", "w1.w3", "w1.w4"]
+        assert again.places == (0, 1, 3, 4)
+
+    def test_a_session_elsewhere_keeps_its_key_for_itself(self):
+        odd = replace(session(exercise()), key="w2.day1.w2")
+        whole = replace(three_weeks(), weeks=(*three_weeks().weeks, Week("w4", "Week 4", (odd,))))
+        keys = session_keys(unfold_within(whole, Unfolding("w2", 3)).block)
+        assert len(set(keys)) == len(keys)
+
+    def test_a_block_stays_within_a_year(self):
+        with pytest.raises(DomainError, match="would be 54; should be at most 52"):
+            unfold_within(three_weeks(), Unfolding("w2", 52))
+
+
+class TestMisfits:
+    def test_every_exercise_that_its_rule_does_not_fit_is_told_once(self):
+        squat = exercise("back-squat", sets(2, load=percent(70)), progression=AddKg(2.5))
+        row = exercise("barbell-row", sets(2, load=kg(60)), progression=AddKg(-20))
+        press = exercise("bench-press", sets(2, load=kg(60)), progression=AddKg(2.5))
+        found = list(misfits(week(session(squat, press), session(row, day=4)), 6))
+        assert [(one.session, one.exercise, one.week) for one in found] == [(0, 0, 1), (1, 0, 4)]
+        assert found[1].what == "set 1 would come to 0 kg"
+
+    def test_a_week_that_unfolds_has_none(self):
+        assert list(misfits(with_rule(AddKg(2.5), kg(100)).weeks[0], 52)) == []
+
+
+def three_weeks() -> Block:
+    return block(*(week(session(exercise()), number=n) for n in (1, 2, 3)))
+
+
+def with_first_rule(whole: Block, rule: progression.Progression) -> Block:
+    """The same block, its first exercise under another rule."""
+    first, *others = whole.weeks
+    (day,) = first.sessions
+    ruled = replace(day.exercises[0], progression=rule)
+    return replace(
+        whole,
+        weeks=(replace(first, sessions=(replace(day, exercises=(ruled,)),)), *others),
     )
-    (row,) = load_table(gap, work_out(order(gap)).sheets)
-    assert [len(cells) for cells in row.weeks] == [1, 0, 1]
+
+
+def keys_of(whole: Block) -> list[str]:
+    return [one.key for one in whole.weeks]
+
+
+def session_keys(whole: Block) -> list[str]:
+    return [one.key for each in whole.weeks for one in each.sessions]

@@ -1,7 +1,7 @@
 """A block out of its first week: every exercise by its own rule, week after week."""
 
 import re
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from dataclasses import dataclass, replace
 
 from undercroft.domain.errors import DomainError
@@ -13,6 +13,17 @@ from undercroft.domain.program.unfolding.keys import derived
 from undercroft.domain.program.unfolding.rules import Unfoldable, light, unfolded
 
 MOST_WEEKS = 52
+
+
+@dataclass(frozen=True, slots=True)
+class Misfit:
+    """A rule that cannot be applied: places of session and exercise from 0, the week from 1."""
+
+    session: int
+    exercise: int
+    week: int
+    what: str
+    right: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,28 +44,54 @@ class _Turn:
         return self.number - 1 - lights
 
 
-def unfold(what: Block | Week, weeks: int, light_week: LightWeek | None = None) -> Block:
+def unfold(
+    what: Block | Week,
+    weeks: int,
+    light_week: LightWeek | None = None,
+    taken: Collection[str] = (),
+) -> Block:
     """A block of `weeks` weeks out of its first one.
 
     Weeks that a block already has beyond the first stay as the coach has edited them; further ones
     follow from the first week's rules, so that a block may be unfolded again and grow. The rules
     stay on the first week. `light_week` makes every so-manieth week of the block a light one, and
-    the rules go on after it where they were. Raises Unfoldable with the place, DomainError for a
-    number of weeks that cannot be.
+    the rules go on after it where they were. `taken` are keys of sessions elsewhere, which no new
+    one gets. Raises Unfoldable with the place, DomainError for a number of weeks that cannot be.
     """
     block = Block(what.key, what.name, (what,)) if isinstance(what, Week) else what
     _check(block, weeks, light_week)
     first, *edited = block.weeks
-    taken = {session.key for week in block.weeks for session in week.sessions}
-    further = range(len(block.weeks) + 1, weeks + 1)
+    used = {*taken, *(session.key for week in block.weeks for session in week.sessions)}
+    further = [_Turn(number, light_week) for number in range(len(block.weeks) + 1, weeks + 1)]
+    named = {week.key for week in block.weeks}
     return replace(
         block,
         weeks=(
-            _week(first, _Turn(1, light_week), taken),
+            replace(first, sessions=_sessions(first, _Turn(1, light_week), used)),
             *edited,
-            *(_week(first, _Turn(number, light_week), taken) for number in further),
+            *(_week(first, turn, named, used) for turn in further),
         ),
     )
+
+
+def misfits(week: Week, weeks: int, light_week: LightWeek | None = None) -> Iterator[Misfit]:
+    """Exercises whose rule cannot be applied, each with the first week in which it cannot."""
+    turns = [_Turn(number, light_week) for number in range(1, weeks + 1)]
+    for s, session in enumerate(week.sessions):
+        for e, plan in enumerate(session.exercises):
+            found = _first_fault(plan, turns)
+            if found is not None:
+                turn, fault = found
+                yield Misfit(s, e, turn.number, fault.what, fault.right)
+
+
+def _first_fault(plan: ExercisePlan, turns: Iterable[_Turn]) -> tuple[_Turn, Unfoldable] | None:
+    for turn in turns:
+        try:
+            _exercise(plan, turn)
+        except Unfoldable as fault:
+            return turn, fault
+    return None
 
 
 def _check(block: Block, weeks: int, light_week: LightWeek | None) -> None:
@@ -68,32 +105,37 @@ def _check(block: Block, weeks: int, light_week: LightWeek | None) -> None:
         raise DomainError("light week", "comes every week", "should come every second at most")
 
 
-def _week(week: Week, turn: _Turn, taken: Collection[str]) -> Week:
-    seen = set(taken)
+def _week(first: Week, turn: _Turn, named: Collection[str], used: Collection[str]) -> Week:
+    key = derived(first.key, turn.number, "w", named)
+    return Week(key, _name(first.name, turn), _sessions(first, turn, used))
+
+
+def _sessions(week: Week, turn: _Turn, used: Collection[str]) -> tuple[SessionPlan, ...]:
+    seen = set(used)
     sessions: list[SessionPlan] = []
     for session in week.sessions:
         made = _session(session, turn, seen)
         seen.add(made.key)
         sessions.append(made)
-    if turn.number == 1:
-        return replace(week, sessions=tuple(sessions))
-    return Week(derived(week.key, turn.number, "w"), _name(week.name, turn), tuple(sessions))
+    return tuple(sessions)
 
 
-def _session(session: SessionPlan, turn: _Turn, taken: Collection[str]) -> SessionPlan:
+def _session(session: SessionPlan, turn: _Turn, used: Collection[str]) -> SessionPlan:
     first = turn.number == 1
-    key = session.key if first else derived(session.key, turn.number, "w", taken)
-    return replace(session, key=key, exercises=tuple(_placed(session, turn)))
+    key = session.key if first else derived(session.key, turn.number, "w", used)
+    plans = enumerate(session.exercises)
+    return replace(
+        session, key=key, exercises=tuple(_placed(session, e, p, turn) for e, p in plans)
+    )
 
 
-def _placed(session: SessionPlan, turn: _Turn) -> Iterator[ExercisePlan]:
-    for place, plan in enumerate(session.exercises, start=1):
-        try:
-            yield _exercise(plan, turn)
-        except Unfoldable as fault:
-            day = DAYS[session.day - 1]
-            where = f"week {turn.number}, {day}, exercise {place} ({plan.exercise})"
-            raise Unfoldable(where, fault.what, fault.right) from fault
+def _placed(session: SessionPlan, place: int, plan: ExercisePlan, turn: _Turn) -> ExercisePlan:
+    try:
+        return _exercise(plan, turn)
+    except Unfoldable as fault:
+        day = DAYS[session.day - 1]
+        where = f"week {turn.number}, {day}, exercise {place + 1} ({plan.exercise})"
+        raise Unfoldable(where, fault.what, fault.right) from fault
 
 
 def _exercise(plan: ExercisePlan, turn: _Turn) -> ExercisePlan:
