@@ -179,6 +179,10 @@ def _rigs(scene: Scene, role: str) -> Any:
     return {**_loads(scene, role), "session": "w1-mon", "exercise": "w1m-a", "rig": rig}
 
 
+def _unfolding(scene: Scene, _role: str) -> Any:
+    return {**_loads(scene, _role), "week": "w1", "weeks": 4}
+
+
 ROWS: Mapping[str, Row] = {
     "about.health": open_to_all(),
     "about.ready": open_to_all(),
@@ -223,6 +227,7 @@ ROWS: Mapping[str, Row] = {
     "blocks.send_block": own_coach(path={"block_id": _block_id}, body=_sending),
     "blocks.show_loads": own_coach(body=_loads),
     "blocks.find_rigs": own_coach(body=_rigs),
+    "blocks.unfold_week": own_coach(body=_unfolding),
     "calculators.list_calculators": any_coach(),
     "calculators.calculate": any_coach(
         path={"key": lambda _: "pulley"}, body={"inputs": {"stack_kg": 50}}

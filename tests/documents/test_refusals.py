@@ -96,6 +96,28 @@ def test_a_hold_needs_seconds_and_a_tempo_its_four_figures(block_data: Any) -> N
     ]
 
 
+@pytest.mark.parametrize(
+    ("rule", "field", "right"),
+    [
+        ({"rule": "add-kg", "kg": 80}, "kg", "give at least -50 and at most 50 kg"),
+        ({"rule": "wave", "percents": [70, 160]}, "percent 2", "give more than 0"),
+        ({"rule": "light-week", "every": 4, "factor": 60}, "factor", "give at least 0.3"),
+        (
+            {"rule": "double", "reps_from": 8, "reps_to": 6, "add_kg": 2.5},
+            "reps_to",
+            "give 8 or more",
+        ),
+    ],
+)
+def test_a_progression_says_which_field_is_wrong_and_what_would_be_right(
+    block_data: Any, rule: Any, field: str, right: str
+) -> None:
+    block_data["weeks"][0]["sessions"][0]["exercises"][0]["progression"] = rule
+    [fault] = faults(read_block, block_data, catalogue())
+    assert fault.where == f"week 1, Monday, exercise 1 (back-squat), progression, {field}"
+    assert fault.right.startswith(right)
+
+
 def test_two_sets_of_a_session_cannot_share_a_key(block_data: Any) -> None:
     sets = block_data["weeks"][0]["sessions"][0]["exercises"][0]["sets"]
     sets[1]["key"] = sets[0]["key"]

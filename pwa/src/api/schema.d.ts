@@ -680,6 +680,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/desk/unfold": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Unfold a week of a draft by its rules, with the loads for one athlete; nothing is kept. */
+        post: operations["blocks.unfold_week"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/device/renew": {
         parameters: {
             query?: never;
@@ -2190,6 +2207,94 @@ export interface components {
         };
         SquadAnswer: {
             athletes?: components["schemas"]["SquadLineAnswer"][];
+        };
+        RuleAsked: {
+            session: string;
+            exercise: string;
+            progression: {
+                /** @constant */
+                rule: "add-kg";
+                kg: number;
+            } | {
+                /** @constant */
+                rule: "add-percent";
+                percent: number;
+            } | {
+                /** @constant */
+                rule: "percent-by-week";
+                percents: number[];
+            } | {
+                /** @constant */
+                rule: "wave";
+                percents: number[];
+                step_percent?: number;
+            } | {
+                /** @constant */
+                rule: "double";
+                reps_from: number;
+                reps_to: number;
+                add_kg: number;
+            } | {
+                /** @constant */
+                rule: "falling-reserve";
+                rirs: number[];
+            } | {
+                /** @constant */
+                rule: "rising-sets";
+                sets: number[];
+            } | {
+                /** @constant */
+                rule: "light-week";
+                every: number;
+                factor: number;
+            } | {
+                /** @constant */
+                rule: "repeat";
+            } | {
+                /** @constant */
+                rule: "test-week";
+                every: number;
+            };
+        };
+        LightWeek: {
+            every: number;
+            factor: number;
+        };
+        UnfoldAsked: {
+            document: {
+                [key: string]: unknown;
+            };
+            week: string;
+            weeks: number;
+            rules?: components["schemas"]["RuleAsked"][];
+            light_week?: components["schemas"]["LightWeek"];
+            anew?: boolean;
+            athlete?: string;
+        };
+        CellAnswer: {
+            path?: string;
+            reps?: number | null;
+            kg?: number | null;
+            wish_kg?: number | null;
+            change_kg?: number | null;
+            why?: string;
+        };
+        TableRowAnswer: {
+            day?: number;
+            session?: string;
+            key?: string;
+            exercise?: string;
+            name?: string;
+            weeks?: components["schemas"]["CellAnswer"][][];
+        };
+        UnfoldAnswer: {
+            faults?: components["schemas"]["FaultAnswer"][];
+            document?: {
+                [key: string]: unknown;
+            } | null;
+            weeks?: number[];
+            findings?: components["schemas"]["FindingAnswer"][];
+            table?: components["schemas"]["TableRowAnswer"][];
         };
         DeviceRenewed: {
             device?: string;
@@ -5407,6 +5512,102 @@ export interface operations {
             };
             /** @description Log in or pair first */
             401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not now */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    "blocks.unfold_week": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["UnfoldAsked"];
+            };
+        };
+        responses: {
+            /** @description Done */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["UnfoldAnswer"];
+                };
+            };
+            /** @description The body cannot be read */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Log in or pair first */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not from another site */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Too much at once */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not of the type that is taken here */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Understood, but cannot be used */
+            422: {
                 headers: {
                     [name: string]: unknown;
                 };

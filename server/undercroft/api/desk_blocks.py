@@ -1,4 +1,4 @@
-"""The desk's blocks: writing, loads beside the text, sending."""
+"""The desk's blocks: writing, loads beside the text, unfolding, sending."""
 
 from typing import Any
 
@@ -7,7 +7,8 @@ from flask import Response
 from undercroft.api import desk_shapes as shapes
 from undercroft.api import rig_shapes
 from undercroft.api.contract import COACH, Section, asks, by, gives, refuses, sends, takes
-from undercroft.services import blocks, finding_rigs, preview, sending, starting
+from undercroft.api.unfold_shapes import UnfoldAnswer, UnfoldAsked
+from undercroft.services import blocks, finding_rigs, preview, sending, starting, unfolding
 from undercroft.services.accounts import CoachSeen, require_athlete
 from undercroft.services.refusals import Invalid, NotFound
 
@@ -101,6 +102,19 @@ def find_rigs(coach: CoachSeen, body: dict[str, Any], now: int) -> finding_rigs.
     require_athlete(coach.id, body["athlete"])
     place = finding_rigs.Place(body["session"], body["exercise"])
     return finding_rigs.find_rigs(body["athlete"], body["document"], place, body["rig"], now)
+
+
+@section.post("/unfold")
+@by(COACH)
+@takes(UnfoldAsked, shapes.MOST_BLOCK_BYTES)
+@gives(UnfoldAnswer)
+@refuses(NotFound, Invalid)
+def unfold_week(coach: CoachSeen, body: dict[str, Any], now: int) -> unfolding.Unfolded:
+    """Unfold a week of a draft by its rules, with the loads for one athlete; nothing is kept."""
+    athlete = body.get("athlete")
+    if athlete is not None:
+        require_athlete(coach.id, athlete)
+    return unfolding.unfold_week(body["document"], unfolding.wanted(body), athlete, now)
 
 
 @section.post("/blocks/<block_id>/send")

@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from marshmallow import ValidationError, validates
+from marshmallow import ValidationError, validates, validates_schema
 
 from undercroft.documents.fields import Key, Many, Number, OneOf, Truth, Whole
 from undercroft.documents.shape import Shape
@@ -173,6 +173,14 @@ class DoubleProgressionShape(Shape):
     reps_from = Whole(least=1, most=50, required=True)
     reps_to = Whole(least=1, most=50, required=True)
     add_kg = Number(above=0, most=50, unit="kg", required=True)
+
+    @validates_schema
+    def _rises(self, data: dict[str, Any], **_: Any) -> None:
+        low, high = data["reps_from"], data["reps_to"]
+        if high < low:
+            raise ValidationError(
+                {"reps_to": [f"{high} is less than reps_from; give {low} or more"]}
+            )
 
 
 class FallingReserveShape(Shape):

@@ -10,7 +10,7 @@ from undercroft.documents.reading import read_block
 from undercroft.domain.program.block import Block
 from undercroft.services import looking_over, planning
 from undercroft.services.clock import day_of
-from undercroft.services.looking_over import Found
+from undercroft.services.looking_over import Found, Looked
 from undercroft.services.planning import Current
 from undercroft.store import athletes, revisions
 
@@ -24,19 +24,33 @@ class Preview:
     sheets: list[dict[str, Any]]
 
 
+@dataclass(frozen=True, slots=True)
+class Beside:
+    """A block for one athlete: sheets as kept of sessions begun, all others worked out now."""
+
+    begun: dict[str, Any]
+    looked: Looked
+
+
 def preview(athlete_id: str, document: Any, now: int) -> Preview:
     """Nothing is kept. A draft with faults has no sheets yet."""
     try:
         block = read_block(document, catalogue())
     except FaultyDocument as fault:
         return Preview(fault.faults, [], [])
+    found = beside(athlete_id, block, now)
+    sheets = [planning.on_wire(sheet) for sheet in found.looked.done.sheets]
+    shown = looking_over.shown(found.looked.findings)
+    return Preview((), shown, [*found.begun.values(), *sheets])
+
+
+def beside(athlete_id: str, block: Block, now: int) -> Beside:
+    """The block as the athlete would get it now."""
     row = athletes.athlete_with_coach(athlete_id)
     current = under_way(athlete_id, block)
     begun = _begun(athlete_id, block, current)
     start = first_monday(current, day_of(now))
-    looked = looking_over.look_over(row, block, start, leave_out=sorted(begun))
-    sheets = [planning.on_wire(sheet) for sheet in looked.done.sheets]
-    return Preview((), looking_over.shown(looked.findings), [*begun.values(), *sheets])
+    return Beside(begun, looking_over.look_over(row, block, start, leave_out=sorted(begun)))
 
 
 def under_way(athlete_id: str, block: Block) -> Current | None:
