@@ -123,6 +123,12 @@ def test_the_desk(
     page.get_by_role("button", name="Find bands").click()
     expect(page.get_by_role("button", name="Take this one").first).to_be_visible()
     seen("find-bands")
+    page.get_by_role("button", name="Unfold", exact=True).click()
+    panel = page.get_by_role("group", name="Unfold Week 1", exact=True)
+    squat = panel.get_by_role("group", name="Back squat, Monday")
+    squat.get_by_label("Rule").select_option(label="wave")
+    expect(panel.get_by_role("cell", name=re.compile("82.5 %")).first).to_be_visible()
+    seen("unfold")
 
 
 def trained(server: ServerProcess, squad: Squad, phone: Handset) -> Page:

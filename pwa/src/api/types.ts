@@ -11,6 +11,8 @@ export type SetPlan = Schemas["Set"];
 export type LoadWish = SetPlan["load"];
 export type Rest = Schemas["Rest"];
 export type RampStep = Schemas["RampStep"];
+export type Progression = NonNullable<ExercisePlan["progression"]>;
+export type LightWeek = Schemas["LightWeek"];
 export type Rig = Schemas["Rig"];
 
 export type Method = ExercisePlan["method"];

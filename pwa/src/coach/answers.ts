@@ -54,6 +54,12 @@ export type RigOffer = AnswerWith<"OfferAnswer", { readonly rig: Rig }>;
 export type RigOffers = AnswerWith<"OffersAnswer", { readonly offers: readonly RigOffer[] }>;
 /** `found`, or in `none` why nothing could be looked for. */
 export type FoundRigs = AnswerWith<"FoundRigsAnswer", { readonly found: RigOffers | null }>;
+/** One set in one week of the table of loads. */
+export type LoadCell = Answer<"CellAnswer">;
+/** An exercise through the weeks of the table of loads. */
+export type LoadRow = Answer<"TableRowAnswer">;
+/** Without a document where there are faults. */
+export type UnfoldAnswer = AnswerWith<"UnfoldAnswer", { readonly document: Block | null }>;
 /** A stop that is set aside, and the reason in writing. */
 export type Overrule = Readonly<Schemas["OverruleAsked"]>;
 export type SendAnswer = Answer<"SendAnswer">;

@@ -1,6 +1,6 @@
 /** The desk's questions to the server, one function each. */
 import { addressOf, get, post, type AskOptions } from "../api/client";
-import type { Athlete, Block, Kit, Rig } from "../api/types";
+import type { Athlete, Block, Kit, LightWeek, Rig } from "../api/types";
 import type {
   AthletePage,
   BlockAnswer,
@@ -28,8 +28,10 @@ import type {
   Signing,
   SquadLine,
   Trend,
+  UnfoldAnswer,
   WorkWeek,
 } from "./answers";
+import type { RuleAsked } from "./block/unfolding";
 
 const athletePath = (id: string, rest = "") => `/desk/athletes/${encodeURIComponent(id)}${rest}`;
 const blockPath = (id: string, rest = "") => `/desk/blocks/${encodeURIComponent(id)}${rest}`;
@@ -114,6 +116,19 @@ export interface SoughtRig {
 }
 export const findRigs = (sought: SoughtRig, options: AskOptions = {}) =>
   post<FoundRigs>("/desk/rigs", sought, options);
+/** What is to be unfolded: a week by its key, into how many, by which rules. */
+export interface UnfoldAsked {
+  readonly document: Block;
+  readonly week: string;
+  readonly weeks: number;
+  readonly rules: readonly RuleAsked[];
+  readonly light_week?: LightWeek;
+  readonly anew: boolean;
+  readonly athlete?: string;
+}
+
+export const unfold = (asked: UnfoldAsked, options: AskOptions = {}) =>
+  post<UnfoldAnswer>("/desk/unfold", asked, options);
 /** `startsOn` is the Monday of the first week; without it this week's, or where the block began. */
 export const send = (
   id: string,

@@ -1,6 +1,7 @@
 import type { ExercisePlan, RampStep } from "../../api/types";
 import { within } from "../block/faults";
 import { pathOf } from "../block/places";
+import { ruleInWords } from "../block/progressions";
 import { restInWords } from "../block/wish-words";
 import { ChoiceField, TruthField } from "../fields/choice-field";
 import { NumberField } from "../fields/number-field";
@@ -138,7 +139,7 @@ function summary(plan: ExercisePlan): string {
     detailsInWords(plan),
     { usual: "", none: "no warm-up", own: "own warm-up" }[warmUpKind(plan)],
     plan.rig ? `with ${plan.rig.part}${plan.rig.assists ? " that help" : ""}` : "",
-    plan.progression ? "with a progression" : "",
+    plan.progression ? ruleInWords(plan.progression) : "",
     plan.cue ? `“${plan.cue}”` : "",
   ];
   return parts.filter(Boolean).join(" · ");

@@ -8,6 +8,7 @@ const KEYS = [
   ["Ctrl Enter in a line", "the same line once more"],
   ["Alt Backspace in a line", "remove it"],
   ["Enter in “add sets”", "take the shorthand over"],
+  ["Ctrl Enter, Esc while unfolding", "put the weeks in, leave it"],
 ] as const;
 
 export function Keys() {

@@ -1,17 +1,23 @@
+import { useRef, useState } from "preact/hooks";
+
 import { within } from "../block/faults";
+import { firstChoices } from "../block/unfolding";
 import { withWeek } from "../block/places";
 import { copyWeek, moveWeek, putSession, removeWeek } from "../block/weeks";
 import { TextField } from "../fields/text-field";
+import { Said } from "../shell/states";
+import { UnfoldPanel } from "../unfold/unfold-panel";
 import { useRemarks, useWriter } from "./writer-state";
 
-/** What can be done with the chosen week. */
-export function WeekBar() {
+/** What can be done with the chosen week; unfolded, its loads are those of the `athlete`. */
+export function WeekBar({ athlete }: { readonly athlete: string }) {
   const writer = useWriter();
   const { faults } = useRemarks();
   const at = writer.place.value.week;
   const { weeks } = writer.block.value;
   const week = weeks[at];
   const copied = writer.copied.value;
+  const { button, open, said, toggle, close } = useUnfoldButton();
   if (!week) return <p class="lead">No weeks yet. Add the first one above.</p>;
   const choose = (place: number) => {
     writer.place.value = { week: place, session: weeks[place]?.sessions.length ? 0 : null };
@@ -26,47 +32,89 @@ export function WeekBar() {
     choose(Math.max(0, at - 1));
   };
   return (
-    <div class="bar week-bar" role="group" aria-label={`Week: ${week.name}`}>
-      <TextField
-        label="Week"
-        width="w12"
-        longest={80}
-        value={week.name}
-        faults={within(faults, `weeks.${at}.name`)}
-        onValue={(name) =>
-          writer.edit(
-            (block) => withWeek(block, at, (each) => ({ ...each, name })),
-            `${week.key} name`,
-          )
-        }
-      />
-      <button type="button" onClick={copy}>
-        Copy into the next
-      </button>
-      <button type="button" class="plain" disabled={at === 0} onClick={() => step(-1)}>
-        Earlier
-      </button>
-      <button
-        type="button"
-        class="plain"
-        disabled={at === weeks.length - 1}
-        onClick={() => step(1)}
-      >
-        Later
-      </button>
-      <button type="button" class="plain" onClick={remove}>
-        Remove the week
-      </button>
-      {copied?.kind === "session" && (
+    <>
+      <div class="bar week-bar" role="group" aria-label={`Week: ${week.name}`}>
+        <TextField
+          label="Week"
+          width="w12"
+          longest={80}
+          value={week.name}
+          faults={within(faults, `weeks.${at}.name`)}
+          onValue={(name) =>
+            writer.edit(
+              (block) => withWeek(block, at, (each) => ({ ...each, name })),
+              `${week.key} name`,
+            )
+          }
+        />
+        <button type="button" onClick={copy}>
+          Copy into the next
+        </button>
         <button
           type="button"
-          onClick={() =>
-            writer.edit((block) => putSession(block, at, copied.session, writer.random))
-          }
+          ref={button}
+          aria-expanded={open === week.key}
+          disabled={week.sessions.length === 0}
+          onClick={() => toggle(week.key)}
         >
-          Paste {copied.session.name}
+          Unfold
         </button>
+        <button type="button" class="plain" disabled={at === 0} onClick={() => step(-1)}>
+          Earlier
+        </button>
+        <button
+          type="button"
+          class="plain"
+          disabled={at === weeks.length - 1}
+          onClick={() => step(1)}
+        >
+          Later
+        </button>
+        <button type="button" class="plain" onClick={remove}>
+          Remove the week
+        </button>
+        {copied?.kind === "session" && (
+          <button
+            type="button"
+            onClick={() =>
+              writer.edit((block) => putSession(block, at, copied.session, writer.random))
+            }
+          >
+            Paste {copied.session.name}
+          </button>
+        )}
+      </div>
+      {said && <Said>{said}</Said>}
+      {open === week.key && week.sessions.length > 0 && (
+        <UnfoldPanel
+          key={week.key}
+          week={week}
+          at={at}
+          athlete={athlete}
+          choices={writer.unfoldings.value.get(week.key) ?? firstChoices(writer.block.value, week)}
+          onChoices={(choices) => {
+            writer.unfoldings.value = new Map(writer.unfoldings.value).set(week.key, choices);
+          }}
+          onClose={close}
+        />
       )}
-    </div>
+    </>
   );
+}
+
+/** Which week's panel is open, by its key; the focus comes back to the button. */
+function useUnfoldButton() {
+  const button = useRef<HTMLButtonElement>(null);
+  const [open, setOpen] = useState<string | null>(null);
+  const [said, setSaid] = useState("");
+  const toggle = (key: string) => {
+    setSaid("");
+    setOpen(open === key ? null : key);
+  };
+  const close = (words: string) => {
+    setSaid(words);
+    setOpen(null);
+    button.current?.focus();
+  };
+  return { button, open, said, toggle, close };
 }

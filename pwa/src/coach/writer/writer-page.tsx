@@ -83,7 +83,7 @@ export function WriterPage({ id, opening }: WriterPageProps) {
           <FaultList faults={own(faults, "", "weeks")} />
           <FindingList findings={own(findings, "", "weeks")} />
           <Grid />
-          <WeekBar />
+          <WeekBar athlete={athlete.id} />
           <WeekFindings />
           <SessionEditor stale={loads.state === "working"} shown={loads.state !== "off"} />
           <AboutBlock />

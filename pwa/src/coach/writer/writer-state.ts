@@ -9,6 +9,7 @@ import type { Finding, Named } from "../answers";
 import { beginning, changed, redone, undone, type History } from "../block/history";
 import type { Random } from "../block/keys";
 import { firstPlace, placeAfter, type Place } from "../block/place";
+import type { Choices } from "../block/unfolding";
 
 export type Copied =
   | { readonly kind: "session"; readonly session: SessionPlan }
@@ -21,6 +22,8 @@ export interface Writer {
   readonly copied: Signal<Copied | null>;
   /** Keys of sets that begin a line of their own although they ask for the same. */
   readonly starts: Signal<ReadonlySet<string>>;
+  /** What was chosen for unfolding a week, by its key: an undo leaves it to be taken up again. */
+  readonly unfoldings: Signal<ReadonlyMap<string, Choices>>;
   readonly random: Random;
   /** `field` names what is typed into, so that its keystrokes are undone together. */
   readonly edit: (change: (block: Block) => Block, field?: string) => void;
@@ -50,6 +53,7 @@ export function createWriter(
     place,
     copied: signal(null),
     starts: signal(new Set<string>()),
+    unfoldings: signal(new Map<string, Choices>()),
     random,
     edit: (change, field = "") => {
       const before = history.peek();
