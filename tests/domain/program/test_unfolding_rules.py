@@ -115,6 +115,12 @@ class TestRules:
         assert percents(unfold(with_rule(rule, percent(75)), 5)) == [75, 75, 75, 60, 75]
         assert kilograms(unfold(with_rule(rule, kg(100)), 4)) == [100, 100, 100, 80]
 
+    def test_a_light_week_asks_for_no_reserve_since_a_lighter_load_leaves_more(self):
+        plan = exercise("back-squat", sets(2, 5, percent(80), rir=3), progression=LightWeek(2, 0.6))
+        heavy, light = plans(unfold(one_day(plan), 2))
+        assert [one.rir for one in heavy.sets] == [3, 3]
+        assert [(one.load.percent, one.rir) for one in light.sets] == [(48, None)] * 2
+
     def test_a_light_week_without_a_written_load_has_fewer_sets(self):
         rule = LightWeek(every=2, factor=0.6)
         whole = unfold(with_rule(rule, *[ByReserve(2)] * 4), 2)

@@ -67,12 +67,18 @@ def unfolded(
 
 
 def light(plan: ExercisePlan, factor: float) -> ExercisePlan:
-    """The exercise in a light week: loads at the factor, or fewer sets where no load is written."""
+    """The exercise in a light week: loads at the factor, or fewer sets where no load is written.
+
+    A lighter load leaves more in reserve than was written, so none is asked for.
+    """
     loads = [scaled(one.load, factor) for one in plan.sets]
     if any(loads):
         sets = zip(plan.sets, loads, strict=True)
         return replace(
-            plan, sets=tuple(one if load is None else replace(one, load=load) for one, load in sets)
+            plan,
+            sets=tuple(
+                one if load is None else replace(one, load=load, rir=None) for one, load in sets
+            ),
         )
     return with_sets(plan, max(1, ceil(len(plan.sets) * factor)))
 
