@@ -7,6 +7,7 @@ from undercroft.domain.program.checks import (
     loads,
     muscles,
     people,
+    reserves,
     rigs,
     sessions,
     sides,
@@ -22,6 +23,7 @@ from undercroft.domain.program.finding import Finding, Severity
 
 CHECKS: tuple[Check, ...] = (
     *loads.CHECKS,
+    *reserves.CHECKS,
     *rigs.CHECKS,
     *speed.CHECKS,
     *occlusion_checks.CHECKS,

@@ -88,6 +88,13 @@ class Thresholds:
     )
     top_percent: float = _row(100, "% of the maximum", 90, 130, "more has never been lifted")
     over_time_min: float = _row(0, "min", 0, 120, "the athlete's own time for a session")
+    reserve_off: float = _row(
+        1,
+        "repetitions",
+        0,
+        5,
+        f"people tell their reserve to about one repetition near failure (from memory); {OWN}",
+    )
     maximum_weeks: float = _row(
         12, "weeks", 1, 104, f"strength moves by 0.2-1 % a week (studies, seen); {OWN}"
     )
