@@ -1,7 +1,7 @@
 /** The table of loads as it is read: weeks across, sets down, sets that are alike in one row. */
 import type { Block, ExercisePlan, SetPlan } from "../../api/types";
 import type { Finding, LoadCell, LoadRow, UnfoldAnswer } from "../answers";
-import { contentInWords, figure, kilos, signed, wishInWords } from "./wish-words";
+import { contentInWords, figure, kilos, wishInWords } from "./wish-words";
 
 export interface ShownCell {
   /** "102.5 kg", or in words what stands in a load's place. */
@@ -55,10 +55,15 @@ function shownCell(
   return {
     load: cell.kg === null ? wishInWords(set.load) : `${kilos(cell.kg)} kg`,
     asks: asksInWords(set, cell.kg !== null),
-    change: cell.change_kg ? `${signed(cell.change_kg)} kg` : "",
+    change: changeInWords(cell.change_kg ?? 0),
     changed: { load: false, asks: false },
     mark: markOf(cell, findings),
   };
+}
+
+function changeInWords(kg: number): string {
+  if (kg === 0) return "";
+  return kg > 0 ? `+${kilos(kg)} kg` : `${kilos(kg)} kg`;
 }
 
 function compared(cell: ShownCell, before: ShownCell | null): ShownCell {

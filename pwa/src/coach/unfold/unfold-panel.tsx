@@ -15,7 +15,7 @@ import { useKeys } from "../writer/use-keys";
 import { useWriter } from "../writer/writer-state";
 import { LoadTable } from "./load-table";
 import { LightWeekFields } from "./rule-fields";
-import { UnfoldRules } from "./unfold-rules";
+import { RuleForAll, UnfoldRules } from "./unfold-rules";
 import { useUnfolding } from "./use-unfolding";
 
 interface UnfoldPanelProps {
@@ -49,8 +49,12 @@ export function UnfoldPanel(props: UnfoldPanelProps) {
     <div class="unfold" role="group" aria-label={`Unfold ${week.name}`} ref={panel}>
       <h2>{week.name}, unfolded</h2>
       <HowFar {...props} block={block} />
-      <UnfoldRules {...props} faults={faultsOf(asked)} />
-      <Outcome asked={asked} athlete={props.athlete} />
+      <div class="unfold-both">
+        <UnfoldRules {...props} faults={faultsOf(asked)} />
+        <div class="unfold-outcome">
+          <Outcome asked={asked} athlete={props.athlete} />
+        </div>
+      </div>
       <p class="bar">
         <button type="button" class="main" disabled={made === null} onClick={putIn}>
           Put it in
@@ -101,7 +105,8 @@ function HowFar({ week, choices, onChoices, block }: UnfoldPanelProps & { readon
           onValue={(answer) => onChoices({ ...choices, anew: answer === "anew" })}
         />
       )}
-      {next && <p class="soft full">The new weeks stand before {next.name}, which stays.</p>}
+      <RuleForAll week={week} choices={choices} onChoices={onChoices} />
+      {next && <p class="soft full stays">The new weeks stand before {next.name}, which stays.</p>}
     </div>
   );
 }

@@ -30,10 +30,9 @@ interface RulesProps {
 
 /** A rule for each exercise of the week, in the order of the sessions. */
 export function UnfoldRules(props: RulesProps) {
-  const { week, choices, onChoices } = props;
+  const { week } = props;
   return (
     <div class="unfold-rules">
-      <ForAll onRule={(name) => onChoices(withRuleForAll(choices, week, name))} />
       {week.sessions.map((session, place) => (
         <section key={session.key}>
           <h3>
@@ -95,14 +94,16 @@ function linesInWords(plan: ExercisePlan): string {
     .join("; ");
 }
 
-function ForAll({ onRule }: { readonly onRule: (name: RuleName) => void }) {
-  const choices = { "": "choose …", ...RULE_NAMES } as const;
+type ForAllProps = Pick<RulesProps, "week" | "choices" | "onChoices">;
+
+/** One rule for every exercise that it fits, to begin with. */
+export function RuleForAll({ week, choices, onChoices }: ForAllProps) {
   return (
     <ChoiceField<RuleName | "">
       label="One rule for all that it fits"
-      choices={choices}
+      choices={{ "": "choose …", ...RULE_NAMES }}
       value=""
-      onValue={(name) => name && onRule(name)}
+      onValue={(name) => name && onChoices(withRuleForAll(choices, week, name))}
     />
   );
 }
