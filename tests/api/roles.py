@@ -217,6 +217,8 @@ ROWS: Mapping[str, Row] = {
     "results.show_trend": own_coach(path={"lift": lambda _: "back-squat"}),
     "monitoring.show_load": own_coach(),
     "monitoring.show_work": own_coach(),
+    "monitoring.show_speed": own_coach(),
+    "monitoring.show_condition": own_coach(),
     "monitoring.show_table": own_coach(path={"table": lambda _: "weeks"}),
     "blocks.list_blocks": any_coach(),
     "blocks.add_block": any_coach(201, body={"document": {}}),

@@ -141,6 +141,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/desk/athletes/{athlete_id}/condition": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Pain, readiness and body mass as the athlete reported them. */
+        get: operations["monitoring.show_condition"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/desk/athletes/{athlete_id}/devices": {
         parameters: {
             query?: never;
@@ -425,6 +442,23 @@ export interface paths {
         put?: never;
         /** Sign the latest screening, once it was read. */
         post: operations["screening.sign_screening"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/desk/athletes/{athlete_id}/speed": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Speed work set by set, and each lift's load-velocity line. */
+        get: operations["monitoring.show_speed"];
+        put?: never;
+        post?: never;
         delete?: never;
         options?: never;
         head?: never;
@@ -993,6 +1027,35 @@ export interface components {
             /** Format: date-time */
             expires_at?: string;
         };
+        PainAnswer: {
+            /** Format: date */
+            on?: string;
+            where?: string;
+            /** @description 0 to 10 */
+            level?: number;
+            comment?: string | null;
+        };
+        ReadinessAnswer: {
+            /** Format: date */
+            on?: string;
+            /** @description 1 to 5, 5 the best */
+            score?: number;
+            comment?: string | null;
+        };
+        BodyMassAnswer: {
+            /** Format: date */
+            on?: string;
+            kg?: number;
+        };
+        ConditionAnswer: {
+            /** Format: date */
+            first?: string;
+            /** Format: date */
+            last?: string;
+            pains?: components["schemas"]["PainAnswer"][];
+            readiness?: components["schemas"]["ReadinessAnswer"][];
+            body_masses?: components["schemas"]["BodyMassAnswer"][];
+        };
         DevicesAnswer: {
             devices?: components["schemas"]["DeviceAnswer"][];
         };
@@ -1498,6 +1561,65 @@ export interface components {
              * @enum {string}
              */
             aim: "training" | "recovery";
+        };
+        SpeedSetAnswer: {
+            number?: number;
+            load_kg?: number | null;
+            mean_resistance_kg?: number | null;
+            reps?: number | null;
+            mean_velocity_m_s?: number | null;
+            fastest_velocity_m_s?: number | null;
+            mean_power_w?: number | null;
+            peak_power_w?: number | null;
+            /** @description 1 to 5 */
+            quality?: number | null;
+        };
+        CourseAnswer: {
+            best_set?: number;
+            best_w?: number;
+            rise_percent?: number;
+            drop_percent?: number;
+        };
+        SpeedSessionAnswer: {
+            /** Format: date */
+            on?: string;
+            session?: string;
+            sets?: components["schemas"]["SpeedSetAnswer"][];
+            course?: components["schemas"]["CourseAnswer"] | null;
+        };
+        VelocityPointAnswer: {
+            /** Format: date */
+            on?: string;
+            load_kg?: number;
+            velocity_m_s?: number;
+        };
+        VelocityLineAnswer: {
+            intercept_m_s?: number;
+            slope_m_s_per_kg?: number;
+            r2?: number;
+            standard_error_m_s?: number;
+            standard_error_kg?: number;
+            lightest_kg?: number;
+            heaviest_kg?: number;
+            minimal_velocity_m_s?: number;
+            minimal_velocity_from?: string;
+            maximum_kg?: number;
+            maximum_low_kg?: number;
+            maximum_high_kg?: number;
+        };
+        VelocityAnswer: {
+            points?: components["schemas"]["VelocityPointAnswer"][];
+            line?: components["schemas"]["VelocityLineAnswer"] | null;
+            why_no_line?: string;
+        };
+        SpeedExerciseAnswer: {
+            exercise?: string;
+            name?: string;
+            sessions?: components["schemas"]["SpeedSessionAnswer"][];
+            velocity?: components["schemas"]["VelocityAnswer"];
+        };
+        SpeedAnswer: {
+            exercises?: components["schemas"]["SpeedExerciseAnswer"][];
         };
         AdherenceAnswer: {
             planned_sets?: number;
@@ -3017,6 +3139,66 @@ export interface operations {
             };
         };
     };
+    "monitoring.show_condition": {
+        parameters: {
+            query?: {
+                weeks?: number;
+            };
+            header?: never;
+            path: {
+                athlete_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Done */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ConditionAnswer"];
+                };
+            };
+            /** @description Log in or pair first */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Understood, but cannot be used */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not now */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
     "desk.list_devices": {
         parameters: {
             query?: never;
@@ -4423,6 +4605,66 @@ export interface operations {
             };
             /** @description Not of the type that is taken here */
             415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Understood, but cannot be used */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not now */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    "monitoring.show_speed": {
+        parameters: {
+            query?: {
+                weeks?: number;
+            };
+            header?: never;
+            path: {
+                athlete_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Done */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SpeedAnswer"];
+                };
+            };
+            /** @description Log in or pair first */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not found */
+            404: {
                 headers: {
                     [name: string]: unknown;
                 };

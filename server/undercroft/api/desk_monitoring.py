@@ -7,7 +7,7 @@ from flask import Response
 from undercroft.api import monitoring_shapes as shapes
 from undercroft.api.contract import COACH, Section, asks, by, gives, refuses, sends
 from undercroft.documents.csv_table import write_table
-from undercroft.services.monitoring import load, tables, work
+from undercroft.services.monitoring import condition, load, speed, tables, work
 from undercroft.services.refusals import NotFound
 
 section = Section("monitoring", "/api/v1/desk/athletes/<athlete_id>")
@@ -29,6 +29,24 @@ def show_load(athlete_id: str, query: dict[str, int], now: int) -> load.LoadSeen
 def show_work(athlete_id: str, query: dict[str, int], now: int) -> dict[str, Any]:
     """Adherence, hard sets, tonnage and restricted limbs, week by week."""
     return {"weeks": work.weeks_of_work(athlete_id, query["weeks"], now)}
+
+
+@section.get("/speed")
+@by(COACH)
+@asks(shapes.WeeksAsked)
+@gives(shapes.SpeedAnswer)
+def show_speed(athlete_id: str, query: dict[str, int], now: int) -> dict[str, Any]:
+    """Speed work set by set, and each lift's load-velocity line."""
+    return {"exercises": speed.speed_of(athlete_id, query["weeks"], now)}
+
+
+@section.get("/condition")
+@by(COACH)
+@asks(shapes.WeeksAsked)
+@gives(shapes.ConditionAnswer)
+def show_condition(athlete_id: str, query: dict[str, int], now: int) -> condition.Condition:
+    """Pain, readiness and body mass as the athlete reported them."""
+    return condition.condition_of(athlete_id, query["weeks"], now)
 
 
 @section.get("/tables/<table>")

@@ -89,3 +89,103 @@ class WorkWeekAnswer(Schema):
 
 class WorkAnswer(Schema):
     weeks = fields.List(fields.Nested(WorkWeekAnswer))
+
+
+class SpeedSetAnswer(Schema):
+    """Velocity and power are null where nobody measured; the body is not counted in the power."""
+
+    number = fields.Integer()
+    load_kg = fields.Float(allow_none=True)
+    mean_resistance_kg = fields.Float(allow_none=True)
+    reps = fields.Integer(allow_none=True)
+    mean_velocity_m_s = fields.Float(allow_none=True)
+    fastest_velocity_m_s = fields.Float(allow_none=True)
+    mean_power_w = fields.Float(allow_none=True)
+    peak_power_w = fields.Float(allow_none=True)
+    quality = fields.Integer(allow_none=True, metadata={"description": "1 to 5"})
+
+
+class CourseAnswer(Schema):
+    """Rise from the first set to the best, drop from the best to the last, by mean power."""
+
+    best_set = fields.Integer(attribute="best")
+    best_w = fields.Float()
+    rise_percent = fields.Float()
+    drop_percent = fields.Float()
+
+
+class SpeedSessionAnswer(Schema):
+    on = fields.Date()
+    session = fields.String()
+    sets = fields.List(fields.Nested(SpeedSetAnswer))
+    course = fields.Nested(CourseAnswer, allow_none=True)
+
+
+class VelocityPointAnswer(Schema):
+    """A set's load and the velocity of its fastest repetition."""
+
+    on = fields.Date()
+    load_kg = fields.Float()
+    velocity_m_s = fields.Float()
+
+
+class VelocityLineAnswer(Schema):
+    """velocity = intercept + slope * load; the band of the maximum is 90 %."""
+
+    intercept_m_s = fields.Float()
+    slope_m_s_per_kg = fields.Float()
+    r2 = fields.Float()
+    standard_error_m_s = fields.Float()
+    standard_error_kg = fields.Float()
+    lightest_kg = fields.Float()
+    heaviest_kg = fields.Float()
+    minimal_velocity_m_s = fields.Float()
+    minimal_velocity_from = fields.String()
+    maximum_kg = fields.Float()
+    maximum_low_kg = fields.Float()
+    maximum_high_kg = fields.Float()
+
+
+class VelocityAnswer(Schema):
+    points = fields.List(fields.Nested(VelocityPointAnswer))
+    line = fields.Nested(VelocityLineAnswer, allow_none=True)
+    why_no_line = fields.String()
+
+
+class SpeedExerciseAnswer(Schema):
+    exercise = fields.String()
+    name = fields.String()
+    sessions = fields.List(fields.Nested(SpeedSessionAnswer))
+    velocity = fields.Nested(VelocityAnswer)
+
+
+class SpeedAnswer(Schema):
+    exercises = fields.List(fields.Nested(SpeedExerciseAnswer))
+
+
+class PainAnswer(Schema):
+    on = fields.Date()
+    where = fields.String()
+    level = fields.Float(metadata={"description": "0 to 10"})
+    comment = fields.String(allow_none=True)
+
+
+class ReadinessAnswer(Schema):
+    on = fields.Date()
+    score = fields.Integer(metadata={"description": "1 to 5, 5 the best"})
+    comment = fields.String(allow_none=True)
+
+
+class BodyMassAnswer(Schema):
+    on = fields.Date()
+    kg = fields.Float()
+
+
+class ConditionAnswer(Schema):
+    """What was reported between two days, oldest first."""
+
+    first = fields.Date()
+    last = fields.Date()
+    pains = fields.List(fields.Nested(PainAnswer))
+    readiness = fields.List(fields.Nested(ReadinessAnswer))
+    body_masses = fields.List(fields.Nested(BodyMassAnswer))

@@ -18,6 +18,9 @@ KIND = "velocity"
 LINE_DAYS = 84
 """How long a reading belongs to a lift's line: twelve weeks, our own choice."""
 
+Reading = tuple[date, LoadVelocity]
+"""A set's load with the velocity of its fastest repetition, and the session's planned day."""
+
 
 def hear(athlete_id: str, closed: Closed) -> Mapping[str, tuple[Told, ...]]:
     """Keep the session's velocities; what they tell of each lift's maximum."""
@@ -33,10 +36,17 @@ def hear(athlete_id: str, closed: Closed) -> Mapping[str, tuple[Told, ...]]:
 
 def line_of(athlete_id: str, before: date) -> dict[str, list[LoadVelocity]]:
     """By lift, the readings of the twelve weeks before a day, oldest first."""
-    found: dict[str, list[LoadVelocity]] = defaultdict(list)
+    first = before - timedelta(days=LINE_DAYS)
+    dated = readings(athlete_id, first, before - timedelta(days=1))
+    return {lift: [point for _, point in points] for lift, points in dated.items()}
+
+
+def readings(athlete_id: str, first: date, last: date) -> dict[str, list[Reading]]:
+    """By lift, the readings of closed sessions planned for these days, oldest first."""
+    found: dict[str, list[Reading]] = defaultdict(list)
     for body in facts.all_of(athlete_id, KIND):
         on, lifts = read_velocities(body)
-        if before - timedelta(days=LINE_DAYS) <= on < before:
+        if first <= on <= last:
             for lift, points in lifts.items():
-                found[lift] += points.values()
+                found[lift] += ((on, point) for point in points.values())
     return found

@@ -3,7 +3,9 @@
 from collections.abc import Callable, Mapping, Sequence
 
 from undercroft.documents.csv_table import Cell, Table
+from undercroft.services.monitoring.condition import condition_of
 from undercroft.services.monitoring.load import session_loads
+from undercroft.services.monitoring.speed import speed_of
 from undercroft.services.monitoring.work import weeks_of_work
 from undercroft.services.refusals import NotFound
 
@@ -67,6 +69,44 @@ def _occlusion(athlete_id: str, weeks: int, now: int) -> Table:
     return Table(("monday", "limb", "side", "minutes", "reps", "sessions"), rows)
 
 
+def _speed(athlete_id: str, weeks: int, now: int) -> Table:
+    columns = ("number", "load_kg", "mean_resistance_kg", "reps", "mean_velocity_m_s",
+               "fastest_velocity_m_s", "mean_power_w", "peak_power_w", "quality")  # fmt: skip
+    rows: list[tuple[Cell, ...]] = [
+        (exercise.name, session.on, session.session, *_cells(one, columns))
+        for exercise in speed_of(athlete_id, weeks, now)
+        for session in exercise.sessions
+        for one in session.sets
+    ]
+    return Table(("exercise", "on", "session", *columns), rows)
+
+
+def _velocity(athlete_id: str, weeks: int, now: int) -> Table:
+    rows = [
+        (exercise.name, one.on, one.load_kg, one.velocity_m_s)
+        for exercise in speed_of(athlete_id, weeks, now)
+        for one in exercise.velocity.points
+    ]
+    return Table(("exercise", "on", "load_kg", "fastest_velocity_m_s"), rows)
+
+
+def _pain(athlete_id: str, weeks: int, now: int) -> Table:
+    columns = ("on", "where", "level", "comment")
+    found = condition_of(athlete_id, weeks, now).pains
+    return Table(columns, [_cells(one, columns) for one in found])
+
+
+def _readiness(athlete_id: str, weeks: int, now: int) -> Table:
+    columns = ("on", "score", "comment")
+    found = condition_of(athlete_id, weeks, now).readiness
+    return Table(columns, [_cells(one, columns) for one in found])
+
+
+def _body_mass(athlete_id: str, weeks: int, now: int) -> Table:
+    found = condition_of(athlete_id, weeks, now).body_masses
+    return Table(("on", "body_mass_kg"), [(one.on, one.kg) for one in found])
+
+
 def _cells(one: object, columns: Sequence[str]) -> tuple[Cell, ...]:
     return tuple(getattr(one, name) for name in columns)
 
@@ -78,4 +118,9 @@ TABLES: Mapping[str, Making] = {
     "hard-sets": _hard_sets,
     "tonnage": _tonnage,
     "occlusion": _occlusion,
+    "speed": _speed,
+    "velocity": _velocity,
+    "pain": _pain,
+    "readiness": _readiness,
+    "body-mass": _body_mass,
 }

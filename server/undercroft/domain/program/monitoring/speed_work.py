@@ -32,13 +32,14 @@ class Course:
 class SpeedWork:
     """A speed exercise of one session, set by set.
 
-    `powers` has None for a set without velocities, `qualities` for one without a rating; `course`
-    is over the sets that were measured, numbered as they were done, None where none was.
+    Of the `sets`, `powers` has None for one without velocities, `qualities` for one without a
+    rating; `course` is over those that were measured, numbered as done, None where none was.
     """
 
     on: date
     session: str
     exercise: str
+    sets: tuple[DoneSet, ...]
     powers: tuple[SetPower | None, ...]
     qualities: tuple[int | None, ...]
     course: Course | None
@@ -77,7 +78,8 @@ def _work(
 ) -> SpeedWork:
     powers = tuple(_power(one, body_kg) for one in sets)
     course = course_of([None if one is None else one.mean_w for one in powers])
-    return SpeedWork(on, session, exercise, powers, tuple(one.quality for one in sets), course)
+    qualities = tuple(one.quality for one in sets)
+    return SpeedWork(on, session, exercise, tuple(sets), powers, qualities, course)
 
 
 def _power(one: DoneSet, body_kg: float) -> SetPower | None:
