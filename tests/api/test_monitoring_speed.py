@@ -113,6 +113,7 @@ def test_a_line_through_four_loads_gives_the_maximum_at_the_minimal_velocity(
     assert line["slope_m_s_per_kg"] == pytest.approx(slope, abs=1e-6)
     assert line["r2"] == pytest.approx(np.corrcoef(loads, fastest)[0, 1] ** 2, abs=1e-4)
     assert line["standard_error_m_s"] == pytest.approx(np.sqrt((left**2).sum() / 2), abs=1e-4)
+    assert line["velocity_at_lightest_m_s"] == pytest.approx(intercept + 60 * slope, abs=1e-4)
     assert line["maximum_kg"] == pytest.approx((0.25 - intercept) / slope, abs=0.05)
     assert line["maximum_low_kg"] < line["maximum_kg"] < line["maximum_high_kg"]
     assert velocity["why_no_line"] == ""

@@ -1601,6 +1601,8 @@ export interface components {
             standard_error_kg?: number;
             lightest_kg?: number;
             heaviest_kg?: number;
+            velocity_at_lightest_m_s?: number;
+            velocity_at_heaviest_m_s?: number;
             minimal_velocity_m_s?: number;
             minimal_velocity_from?: string;
             maximum_kg?: number;

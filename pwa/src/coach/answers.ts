@@ -122,3 +122,10 @@ export type ScreeningRecord =
 /** Patterns of sets for occlusion work, and the limits that nobody moves. */
 export type OcclusionGuide = Answer<"OcclusionGuideAnswer">;
 export type OcclusionPattern = OcclusionGuide["patterns"][number];
+export type SpeedExercise = Answer<"SpeedExerciseAnswer">;
+export type SpeedSession = Answer<"SpeedSessionAnswer">;
+export type SpeedSet = Answer<"SpeedSetAnswer">;
+/** A lift's loads with their velocities, and the line through them where there is one. */
+export type VelocitySeen = Answer<"VelocityAnswer">;
+export type VelocityLine = Answer<"VelocityLineAnswer">;
+export type Condition = Answer<"ConditionAnswer">;

@@ -10,6 +10,7 @@ import type {
   CatalogueEntry,
   Clearance,
   Coach,
+  Condition,
   FoundRigs,
   HeldEntry,
   Invitation,
@@ -26,6 +27,7 @@ import type {
   ScreeningPage,
   SendAnswer,
   Signing,
+  SpeedExercise,
   SquadLine,
   Trend,
   UnfoldAnswer,
@@ -73,6 +75,11 @@ export const sessionLoad = (id: string, weeks: number) =>
   get<LoadSeen>(athletePath(id, `/load?weeks=${weeks}`));
 export const work = async (id: string, weeks: number) =>
   (await get<{ weeks: readonly WorkWeek[] }>(athletePath(id, `/work?weeks=${weeks}`))).weeks;
+export const speed = async (id: string, weeks: number) =>
+  (await get<{ exercises: readonly SpeedExercise[] }>(athletePath(id, `/speed?weeks=${weeks}`)))
+    .exercises;
+export const condition = (id: string, weeks: number) =>
+  get<Condition>(athletePath(id, `/condition?weeks=${weeks}`));
 /** One of the monitoring's tables as a CSV file. */
 export const tableAddress = (id: string, table: string, weeks: number) =>
   addressOf(athletePath(id, `/tables/${table}?weeks=${weeks}`));

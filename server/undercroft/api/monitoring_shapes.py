@@ -139,6 +139,8 @@ class VelocityLineAnswer(Schema):
     standard_error_kg = fields.Float()
     lightest_kg = fields.Float()
     heaviest_kg = fields.Float()
+    velocity_at_lightest_m_s = fields.Float()
+    velocity_at_heaviest_m_s = fields.Float()
     minimal_velocity_m_s = fields.Float()
     minimal_velocity_from = fields.String()
     maximum_kg = fields.Float()

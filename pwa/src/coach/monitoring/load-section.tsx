@@ -50,8 +50,8 @@ function Silence({ seen: { heard_through: through, days } }: { readonly seen: Lo
     <p>
       {through === null
         ? "No phone was heard yet; "
-        : `Nothing was heard of the days after ${calendarDate(through)}; `}
-      until a phone is, they count as rest.
+        : `Not everything is known of the days after ${calendarDate(through)}; `}
+      what no phone has told of counts as rest.
     </p>
   );
 }

@@ -1,7 +1,9 @@
 import { useState } from "preact/hooks";
 
 import { ChoiceField } from "../fields/choice-field";
+import { ConditionSection } from "./condition-section";
 import { LoadSection } from "./load-section";
+import { SpeedSection } from "./speed-section";
 import { WorkSections } from "./work-sections";
 
 const SPANS: Readonly<Record<string, string>> = {
@@ -30,6 +32,8 @@ export function MonitoringPart({ id }: { readonly id: string }) {
       />
       <LoadSection id={id} weeks={weeks} />
       <WorkSections id={id} weeks={weeks} />
+      <SpeedSection id={id} weeks={weeks} />
+      <ConditionSection id={id} weeks={weeks} />
     </>
   );
 }

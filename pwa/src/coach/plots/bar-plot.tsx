@@ -12,8 +12,10 @@ export interface Bar {
   readonly name: string;
   /** From the ground upwards, one for each look. */
   readonly parts: readonly number[];
-  /** Set apart by a ring above it, and by a word in the table. */
-  readonly best?: boolean;
+  /** Drawn as a stroke across the bar's place. */
+  readonly peak?: number;
+  /** Written above the bar. */
+  readonly word?: string;
 }
 
 interface BarPlotProps {
@@ -34,7 +36,7 @@ const PLAIN: readonly Look[] = ["full"];
 export function BarPlot(props: BarPlotProps) {
   const { bars, label, unit, across, looks = PLAIN } = props;
   const id = useId();
-  const values = ticks(0, props.most ?? Math.max(1, ...bars.map(total)), props.height ? 3 : 5);
+  const values = ticks(0, props.most ?? Math.max(1, ...bars.map(topOf)), props.height ? 3 : 5);
   const places = (area: Area) => bands(bars.length, [area.left, area.right]);
   const widest = Math.max(...bars.map((bar) => bar.name.length));
   return (
@@ -93,10 +95,17 @@ function Stack({ bar, band, y, id, looks, figures }: StackProps) {
           )
         );
       })}
-      {bar.best && <circle class="best" cx={band.middle} cy={y(whole) - 20} r={4} />}
+      {bar.peak !== undefined && (
+        <path class="plot-peak" d={`M${band.start} ${y(bar.peak)}h${band.width}`} />
+      )}
       {figures && whole > 0 && (
-        <text class="value" x={band.middle} y={y(whole) - 4} text-anchor="middle">
+        <text class="value" x={band.middle} y={y(topOf(bar)) - 5} text-anchor="middle">
           {written(whole)}
+        </text>
+      )}
+      {bar.word && (
+        <text class="value" x={band.middle} y={y(topOf(bar)) - 19} text-anchor="middle">
+          {bar.word}
         </text>
       )}
     </g>
@@ -112,6 +121,10 @@ function fits(bars: readonly Bar[], band: Band): boolean {
 
 function written(value: number): string {
   return figure(Math.round(value * 10) / 10);
+}
+
+function topOf(bar: Bar): number {
+  return Math.max(total(bar), bar.peak ?? 0);
 }
 
 function total(bar: Bar): number {

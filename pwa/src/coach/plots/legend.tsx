@@ -5,7 +5,7 @@ import type { LineLook } from "./line-plot";
 
 export interface LegendItem {
   readonly name: string;
-  readonly look: Look | LineLook;
+  readonly look: Look | LineLook | "peak";
 }
 
 /** What the fillings and lines of a plot stand for. */
@@ -21,11 +21,13 @@ export function Legend({ items }: { readonly items: readonly LegendItem[] }) {
   );
 }
 
-function Swatch({ look }: { readonly look: Look | LineLook }) {
+function Swatch({ look }: Pick<LegendItem, "look">) {
   const id = useId();
   return (
     <svg class="plot-swatch" width="26" height="12" viewBox="0 0 26 12" aria-hidden="true">
-      {look === "solid" || look === "dashed" ? (
+      {look === "peak" ? (
+        <path class="plot-peak" d="M1 6h24" />
+      ) : look === "solid" || look === "dashed" ? (
         <path class={`plot-line look-${look}`} d="M1 6h24" />
       ) : look === "dots" ? (
         <circle class="point" cx="13" cy="6" r="4" />

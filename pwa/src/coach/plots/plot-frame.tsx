@@ -33,8 +33,10 @@ export interface PlotFrameProps {
   readonly children: (area: Area, y: (value: number) => number) => ComponentChildren;
 }
 
-const HEIGHT = 230;
-const TOP = 34;
+const HEIGHT = 240;
+const TOP = 44;
+const SMALL_TOP = 32;
+const SMALL = 150;
 const RIGHT = 10;
 const FIGURE_PX = 8;
 
@@ -110,7 +112,8 @@ function Rules({ area, values, y }: RulesProps) {
 function areaOf(values: readonly number[], width: number, height: number, across: boolean): Area {
   const figures = Math.max(...values.map((value) => figure(value).length));
   const left = 12 + figures * FIGURE_PX;
-  return { width, left, right: width - RIGHT, top: TOP, bottom: height - (across ? 42 : 26) };
+  const top = height < SMALL ? SMALL_TOP : TOP;
+  return { width, left, right: width - RIGHT, top, bottom: height - (across ? 42 : 26) };
 }
 
 /** A mark is written around its place, except where it would leave the drawing. */

@@ -60,6 +60,10 @@ class LoadVelocityLine:
     def se_kg(self) -> float:
         return self.se / -self.slope
 
+    def velocity_at(self, load_kg: float) -> float:
+        """The velocity in m/s at which this load goes up."""
+        return self.intercept + self.slope * load_kg
+
     def load_at(self, velocity: float) -> float:
         """The load in kg that goes up at this velocity. DomainError where it is no load."""
         kg = (positive("velocity in m/s", velocity) - self.intercept) / self.slope

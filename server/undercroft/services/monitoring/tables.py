@@ -81,6 +81,17 @@ def _speed(athlete_id: str, weeks: int, now: int) -> Table:
     return Table(("exercise", "on", "session", *columns), rows)
 
 
+def _speed_sessions(athlete_id: str, weeks: int, now: int) -> Table:
+    columns = ("best", "best_w", "rise_percent", "drop_percent")
+    rows: list[tuple[Cell, ...]] = [
+        (exercise.name, session.on, session.session, *_cells(session.course, columns))
+        for exercise in speed_of(athlete_id, weeks, now)
+        for session in exercise.sessions
+        if session.course is not None
+    ]
+    return Table(("exercise", "on", "session", "best_set", *columns[1:]), rows)
+
+
 def _velocity(athlete_id: str, weeks: int, now: int) -> Table:
     rows = [
         (exercise.name, one.on, one.load_kg, one.velocity_m_s)
@@ -119,6 +130,7 @@ TABLES: Mapping[str, Making] = {
     "tonnage": _tonnage,
     "occlusion": _occlusion,
     "speed": _speed,
+    "speed-sessions": _speed_sessions,
     "velocity": _velocity,
     "pain": _pain,
     "readiness": _readiness,

@@ -43,6 +43,8 @@ class LineSeen:
     standard_error_kg: float
     lightest_kg: float
     heaviest_kg: float
+    velocity_at_lightest_m_s: float
+    velocity_at_heaviest_m_s: float
     minimal_velocity_m_s: float
     minimal_velocity_from: str
     maximum_kg: float
@@ -84,6 +86,8 @@ def _line(lift: str, line: LoadVelocityLine, minimal: MinimalVelocity) -> LineSe
         standard_error_kg=round(line.se_kg, 2),
         lightest_kg=line.lightest_kg,
         heaviest_kg=line.heaviest_kg,
+        velocity_at_lightest_m_s=round(line.velocity_at(line.lightest_kg), 4),
+        velocity_at_heaviest_m_s=round(line.velocity_at(line.heaviest_kg), 4),
         minimal_velocity_m_s=minimal.velocity,
         minimal_velocity_from=minimal.source,
         maximum_kg=round(maximum.kg, 1),
