@@ -79,6 +79,12 @@ describe("a cell of the table of loads", () => {
     expect(rowsOf(block([byFeel]), row([{}]))[0]?.cells[0]?.load).toBe("with 2 in reserve");
   });
 
+  it("says that there is no load where none could be worked out", () => {
+    const path = "weeks.0.sessions.0.exercises.0";
+    const [first] = rowsOf(block([set("s1", 5, 70)]), row([{}]), [finding("stop", path)]);
+    expect(first?.cells[0]).toMatchObject({ load: "no load", asks: "5 reps · 70 %", mark: "stop" });
+  });
+
   it("is marked by the gravest finding of its set or its exercise, and by no note", () => {
     const path = "weeks.0.sessions.0.exercises.0";
     const marks = (...findings: Finding[]) =>

@@ -1,5 +1,5 @@
 /** The table of loads as it is read: weeks across, sets down, sets that are alike in one row. */
-import type { Block, ExercisePlan, SetPlan } from "../../api/types";
+import type { Block, SetPlan } from "../../api/types";
 import type { Finding, LoadCell, LoadRow, UnfoldAnswer } from "../answers";
 import { contentInWords, figure, kilos, wishInWords } from "./wish-words";
 
@@ -50,14 +50,16 @@ function shownCell(
   document: Block,
   findings: readonly Finding[],
 ): ShownCell | null {
-  const [set, plan] = cell ? setAt(document, cell.path) : [];
-  if (!cell || !set || !plan) return null;
+  const set = cell && setAt(document, cell.path);
+  if (!cell || !set) return null;
+  const mark = markOf(cell, findings);
+  const none = mark === "stop" ? "no load" : wishInWords(set.load);
   return {
-    load: cell.kg === null ? wishInWords(set.load) : `${kilos(cell.kg)} kg`,
-    asks: asksInWords(set, cell.kg !== null),
+    load: cell.kg === null ? none : `${kilos(cell.kg)} kg`,
+    asks: asksInWords(set, cell.kg !== null || mark === "stop"),
     change: changeInWords(cell.change_kg ?? 0),
     changed: { load: false, asks: false },
-    mark: markOf(cell, findings),
+    mark,
   };
 }
 
@@ -72,11 +74,11 @@ function compared(cell: ShownCell, before: ShownCell | null): ShownCell {
   return { ...cell, changed };
 }
 
-function asksInWords(set: SetPlan, loaded: boolean): string {
+function asksInWords(set: SetPlan, withPercent: boolean): string {
   const content = contentInWords(set);
   const parts = [
     set.reps && !set.blocks?.length ? `${content} reps` : content,
-    loaded && set.load.basis === "percent" ? `${figure(set.load.percent)} %` : "",
+    withPercent && set.load.basis === "percent" ? `${figure(set.load.percent)} %` : "",
     set.rir === undefined ? "" : `${figure(set.rir)} RIR`,
   ];
   return parts.filter(Boolean).join(" · ");
@@ -106,9 +108,11 @@ function merged(rows: readonly ShownCells[]): ShownRow[] {
   }));
 }
 
-function setAt(document: Block, path: string): [SetPlan, ExercisePlan] | [] {
-  const [week, session, exercise, set] = path.split(".").filter((_, place) => place % 2 === 1);
-  const plan = document.weeks[Number(week)]?.sessions[Number(session)]?.exercises[Number(exercise)];
-  const found = plan?.sets[Number(set)];
-  return plan && found ? [found, plan] : [];
+function setAt(document: Block, path: string): SetPlan | undefined {
+  const [week, session, exercise, set] = path
+    .split(".")
+    .filter((_, place) => place % 2 === 1)
+    .map(Number);
+  const plan = document.weeks[week ?? -1]?.sessions[session ?? -1]?.exercises[exercise ?? -1];
+  return plan?.sets[set ?? -1];
 }

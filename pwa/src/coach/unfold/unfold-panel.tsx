@@ -128,13 +128,14 @@ function Outcome({ asked, athlete }: OutcomeProps) {
   if (faults.length > 0) return <FaultList faults={faults.filter(isElsewhere)} />;
   if (state === "failed") return <Failure fault={fault} what="weeks" />;
   if (!answer?.document) return null;
-  const found = countsInWords(countsOf(answer.findings));
+  const counts = countsOf(answer.findings);
+  const found = countsInWords(counts);
   return (
     <>
       {!athlete && <p class="soft">Choose an athlete above to see the loads in kg.</p>}
       <LoadTable unfolded={{ ...answer, document: answer.document }} stale={state === "working"} />
       {found && (
-        <details class="unfold-findings">
+        <details class="unfold-findings" open={counts.stops > 0}>
           <summary>{found}</summary>
           <FindingList findings={answer.findings} placed />
         </details>
