@@ -3,18 +3,13 @@ import { useInView } from "./device/view-time";
 import { usePhoneState } from "./hooks";
 import type { Place } from "./router";
 import { SyncSign } from "./sync/sync-sign";
-import { syncInWords } from "./sync/sync-words";
+import { nameOfSign, syncInWords } from "./sync/sync-words";
 
 interface Props {
   readonly title: string;
   readonly back?: Place;
   /** Stop is two taps from anywhere. */
   readonly stop?: boolean;
-}
-
-/** What a screen reader says holds what the eye reads (WCAG 2.5.3). */
-function nameOf({ mood, short, long }: ReturnType<typeof syncInWords>): string {
-  return mood === "sent" || long.includes(short) ? `Sync: ${long}` : `Sync: ${short}, ${long}`;
 }
 
 export function TopBar({ title, back, stop = true }: Props) {
@@ -34,7 +29,7 @@ export function TopBar({ title, back, stop = true }: Props) {
       <button
         type="button"
         class="top-button top-sync"
-        aria-label={nameOf(sync)}
+        aria-label={nameOfSign(sync)}
         onClick={() => router.go("/sync")}
       >
         <SyncSign mood={sync.mood} />

@@ -39,6 +39,12 @@ function isSet({ entry }: Kept): boolean {
   return entry.kind.startsWith("set.");
 }
 
+/** What a screen reader says of the sign holds, word for word, what the eye reads (WCAG 2.5.3). */
+export function nameOfSign({ mood, short, long }: SyncWords): string {
+  const told = mood === "sent" || long.startsWith(`${short} `);
+  return told ? `Sync: ${long}` : `Sync: ${short}, ${long}`;
+}
+
 export function syncInWords(state: PhoneState, now: number): SyncWords {
   const failed = state.unsaved.filter((each) => each.failed).length;
   if (failed > 0) {
