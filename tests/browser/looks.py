@@ -1,28 +1,47 @@
 """How a screen looks and reads: a picture of it, and what axe-core finds."""
 
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
 from playwright.sync_api import Page
+from tests.browser.webkit_page import WebKitPage
 
 ROOT = Path(__file__).parents[2]
 AXE = ROOT / "pwa" / "node_modules" / "axe-core" / "axe.min.js"
 SHOTS = Path(__file__).parent / "shots"
 
 RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
+FIND = f"axe.run({{ runOnly: {{ type: 'tag', values: {RULES} }} }}).then((all) => all.violations)"
+
+DRAWN = "new Promise((told) => requestAnimationFrame(() => requestAnimationFrame(told)))"
+"""WebKit's driver takes what was drawn last, which may be the screen before."""
 
 
 def look(page: Page, name: str) -> None:
     """Keep a picture under that name; fail where axe-core finds anything."""
-    assert AXE.exists(), "axe-core is missing; .ci/test installs it (npm ci in pwa/)"
+    page.screenshot(path=picture(name), full_page=True)
+    check(name, page.evaluate)
+
+
+def look_in_webkit(page: WebKitPage, name: str) -> None:
+    """The same for the window as it is, which WebKit's driver cannot make longer."""
+    page.ask(DRAWN)
+    assert page.driver.get_screenshot_as_file(str(picture(name)))
+    check(name, page.ask)
+
+
+def picture(name: str) -> Path:
     SHOTS.mkdir(exist_ok=True)
-    page.screenshot(path=SHOTS / f"{name}.png", full_page=True)
-    if not page.evaluate("() => Boolean(window.axe)"):
-        page.evaluate(AXE.read_text(encoding="utf-8"))
-    found: list[dict[str, Any]] = page.evaluate(
-        "async (tags) => (await axe.run({ runOnly: { type: 'tag', values: tags } })).violations",
-        RULES,
-    )
+    return SHOTS / f"{name}.png"
+
+
+def check(name: str, ask: Callable[[str], Any]) -> None:
+    """Bring axe-core in by a question to the page where it is not there, and ask it."""
+    assert AXE.exists(), "axe-core is missing; .ci/test installs it (npm ci in pwa/)"
+    if not ask("Boolean(window.axe)"):
+        ask(f"(() => {{ {AXE.read_text(encoding='utf-8')} }})()")
+    found: list[dict[str, Any]] = ask(FIND)
     told = [f"{one['id']}: {one['help']} at {_places(one)}" for one in found]
     assert told == [], f"{name}: " + "; ".join(told)
 

@@ -1,7 +1,6 @@
 """The whole path with the network gone and the server stopped: nothing lost, nothing doubled."""
 
 import re
-from collections import Counter
 from pathlib import Path
 
 import pytest
@@ -9,10 +8,10 @@ from playwright.sync_api import Page, Playwright, expect
 from tests.browser import hands
 from tests.browser.chromium import PHONE, Handset, handset
 from tests.browser.conftest import Squad
+from tests.browser.ledgers import kinds, stored
 from tests.server_process import ServerProcess
 
-from undercroft.domain.ledger import Entry
-from undercroft.services import ledger, results
+from undercroft.services import results
 from undercroft.store import database
 
 pytestmark = pytest.mark.browser
@@ -20,20 +19,6 @@ pytestmark = pytest.mark.browser
 SETS_OF_MONDAY = 10
 TAPS_OF_MONDAY = 13
 """Three of its sets are one-sided: a tap for each side."""
-
-
-def stored(server: ServerProcess, squad: Squad) -> list[Entry]:
-    """What the server holds, read from its file."""
-    database.open_database(server.database)
-    database.connect()
-    try:
-        return ledger.entries_of(squad.athlete_id)
-    finally:
-        database.close_all()
-
-
-def kinds(entries: list[Entry]) -> Counter[str]:
-    return Counter(entry.kind for entry in entries)
 
 
 def sees_the_session_opened(page: Page, server: ServerProcess, squad: Squad) -> None:
