@@ -1,11 +1,12 @@
 import type { WorkWeek } from "../answers";
 import { figure } from "../block/wish-words";
-import { tableAddress } from "../desk";
+import { occlusionGuide, tableAddress } from "../desk";
 import { BarPlot } from "../plots/bar-plot";
 import { NumberTable, type Column } from "../plots/number-table";
 import { Plotted } from "../plots/plotted";
+import { useLoad } from "../shell/use-load";
 import { calendarDate, dayAndMonth } from "../shell/when";
-import { limbName, limbsOf, type LimbWeek } from "./limbs";
+import { beyond, limbName, limbsOf, type LimbWeek } from "./limbs";
 import { tenths } from "./words";
 import type { WorkSeen } from "./work-sections";
 
@@ -51,11 +52,32 @@ export function LimbWear({ id, weeks, found }: WorkSeen) {
           </li>
         ))}
       </ul>
+      <Limits rows={rows} />
       <p class="aside-note">
         Minutes between wrap on and wrap off. A wrap that was never told to be off counts up to the
         limit.
       </p>
     </Plotted>
+  );
+}
+
+/** What nobody may go beyond, and where it was. */
+function Limits({ rows }: { readonly rows: readonly LimbWeek[] }) {
+  const load = useLoad("occlusion guide", occlusionGuide);
+  if (load.now.state !== "ready") return null;
+  const { days_a_week: days, wear_minutes: minutes } = load.now.value.limits;
+  const over = beyond(rows, days);
+  return (
+    <p>
+      At most {days} days a week, and {figure(minutes)} min of wear in a session; a clinician’s
+      limits can be tighter.{" "}
+      {over.length > 0 && (
+        <b>
+          More sessions than that:{" "}
+          {over.map((row) => `${limbName(row)}, week of ${calendarDate(row.monday)}`).join("; ")}.
+        </b>
+      )}
+    </p>
   );
 }
 

@@ -12,3 +12,8 @@ export function limbName({ side, limb }: Pick<LimbWeek, "side" | "limb">): strin
 export function limbsOf(rows: readonly LimbWeek[]): string[] {
   return [...new Set(rows.map(limbName))].toSorted();
 }
+
+/** Weeks in which a limb was worked in more sessions than there may be days. */
+export function beyond(rows: readonly LimbWeek[], daysAWeek: number): LimbWeek[] {
+  return rows.filter((row) => row.sessions > daysAWeek);
+}

@@ -86,7 +86,7 @@ function Quality({ session }: { readonly session: SpeedSession }) {
         label="Quality of each set, from 1 to 5"
         unit="quality, 1–5"
         across="set"
-        most={5}
+        values={[0, 1, 2, 3, 4, 5]}
         bars={session.sets.map((set) => ({
           key: `${set.number}`,
           name: `${set.number}`,

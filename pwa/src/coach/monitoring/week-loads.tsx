@@ -53,8 +53,8 @@ export function WeekLoads({ seen, id, weeks }: Asked & { readonly seen: LoadSeen
         </p>
       )}
       <p class="aside-note">
-        Monotony is the mean of the week’s seven days over their {seen.sd}; a week of equal days has
-        none. Strain is the week’s load times its monotony.
+        Monotony is the mean of the week’s seven days over their {unbroken(seen.sd)}; a week of
+        equal days has none. Strain is the week’s load times its monotony.
       </p>
     </Plotted>
   );
@@ -64,4 +64,9 @@ function lastWeek(week: LoadWeek): string {
   const load = `${figure(week.load_au)} au`;
   const monotony = `monotony ${monotonyInWords(week)}`;
   return `Week of ${calendarDate(week.monday)}: ${load}, ${monotony}, strain ${strainInWords(week)}.`;
+}
+
+/** "(n - 1)" stays on one line. */
+function unbroken(words: string): string {
+  return words.replaceAll(" - ", "\u00a0−\u00a0");
 }

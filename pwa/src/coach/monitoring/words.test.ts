@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 
 import type { LoadWeek, WorkWeek } from "../answers";
-import { limbName } from "./limbs";
+import { beyond, limbName } from "./limbs";
 import { muscleName, musclesOf } from "./muscles";
 import { changeInWords, monotonyInWords, strainInWords } from "./words";
 
@@ -70,4 +70,10 @@ describe("muscles", () => {
     expect(muscleName("back-extensors")).toBe("Back extensors");
     expect(limbName({ side: "left", limb: "upper-arm" })).toBe("Left upper arm");
   });
+});
+
+it("a limb that had more sessions than there may be days stands out, one that had as many does not", () => {
+  const row = { monday: "2026-02-02", limb: "thigh", side: "left", minutes: 30, reps: 225 };
+  const weeks = [3, 4].map((sessions) => ({ ...row, sessions }));
+  expect(beyond(weeks, 3).map((week) => week.sessions)).toEqual([4]);
 });

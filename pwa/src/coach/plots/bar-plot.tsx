@@ -27,16 +27,18 @@ interface BarPlotProps {
   readonly height?: number;
   /** The top of the axis, where several plots share one. */
   readonly most?: number;
+  /** Rising values that get a rule, where round ones do not do. */
+  readonly values?: readonly number[];
 }
 
-const NAME_PX = 52;
 const PLAIN: readonly Look[] = ["full"];
 
 /** Bars from zero, each in one or several parts. */
 export function BarPlot(props: BarPlotProps) {
   const { bars, label, unit, across, looks = PLAIN } = props;
   const id = useId();
-  const values = ticks(0, props.most ?? Math.max(1, ...bars.map(topOf)), props.height ? 3 : 5);
+  const values =
+    props.values ?? ticks(0, props.most ?? Math.max(1, ...bars.map(topOf)), props.height ? 3 : 5);
   const places = (area: Area) => bands(bars.length, [area.left, area.right]);
   const widest = Math.max(...bars.map((bar) => bar.name.length));
   return (
@@ -47,9 +49,10 @@ export function BarPlot(props: BarPlotProps) {
       {...(across ? { across } : {})}
       {...(props.height ? { height: props.height } : {})}
       marks={(area) =>
-        named(bars.length, area.right - area.left, Math.min(NAME_PX, 12 + widest * 8)).map(
-          (place) => ({ x: places(area)[place]?.middle ?? 0, text: bars[place]?.name ?? "" }),
-        )
+        named(bars.length, area.right - area.left, 12 + widest * 8).map((place) => ({
+          x: places(area)[place]?.middle ?? 0,
+          text: bars[place]?.name ?? "",
+        }))
       }
     >
       {(area, y) => (
