@@ -64,3 +64,19 @@ class TestAdherence:
             ("set.done", "back-squat.s1", {"reps": 5}),
         )
         assert found["back-squat.s1"] is Fate.CHANGED
+
+    @pytest.mark.parametrize(
+        ("right", "fate"),
+        [
+            (("set.done", {"reps": 5}), Fate.DONE),
+            (("set.done", {"reps": 4}), Fate.CHANGED),
+            (("set.skipped", {"why": "shoulder"}), Fate.CHANGED),
+            (None, Fate.CHANGED),
+        ],
+    )
+    def test_a_one_sided_set_is_done_when_both_sides_are(self, right, fate):
+        sides = [("set.done", "back-squat.s1", {"reps": 5, "side": "left"})]
+        if right:
+            kind, body = right
+            sides.append((kind, "back-squat.s1", {**body, "side": "right"}))
+        assert self.fates(*sides)["back-squat.s1"] is fate

@@ -69,8 +69,8 @@ function Limits({ rows }: { readonly rows: readonly LimbWeek[] }) {
   const over = beyond(rows, days);
   return (
     <p>
-      At most {days} days a week, and {figure(minutes)} min of wear in a session; a clinician’s
-      limits can be tighter.{" "}
+      At most {days} days a week, and a wrap stays on for {figure(minutes)} min at most; a
+      clinician’s limits can be tighter.{" "}
       {over.length > 0 && (
         <b>
           More sessions than that:{" "}

@@ -56,6 +56,8 @@ def fates(
 ) -> dict[str, Fate]:
     """By set key, what became of each planned set of a session of day `on`.
 
+    A one-sided set of which only one side was told, or done, is changed.
+
     `planned_kg` are the loads of the sheet by set key; a set without one is not judged by its load.
     """
     rest = _fate_of_silence(on, record, today)
@@ -95,11 +97,13 @@ def _fate(
     answer = record.sets.get(one.key) if record else None
     if record is None or answer is None:
         return silence
-    if answer.kind == "skipped":
+    answers = answer.answers()
+    if all(one.kind == "skipped" for one in answers):
         return Fate.SKIPPED
     swapped = exercise.key in record.swaps or exercise.exercise in record.swaps
-    same = not swapped and _as_planned(one, answer.body, planned_kg)
-    return Fate.DONE if same else Fate.CHANGED
+    same = not swapped and len(answer.sides) != 1
+    as_planned = all(a.kind == "done" and _as_planned(one, a.body, planned_kg) for a in answers)
+    return Fate.DONE if same and as_planned else Fate.CHANGED
 
 
 def _as_planned(one: SetPlan, body: Mapping[str, Any], planned_kg: float | None) -> bool:
