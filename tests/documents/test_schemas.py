@@ -8,7 +8,6 @@ from pathlib import Path
 import pytest
 from jsonschema import Draft202012Validator
 
-from undercroft.documents.catalogue import catalogue
 from undercroft.documents.json_schema import PUBLISHED, published_schema
 from undercroft.documents.shape import Shape
 
@@ -46,9 +45,3 @@ def shapes(kind: type[Shape] = Shape) -> Iterator[type[Shape]]:
 @pytest.mark.parametrize("shape", list(shapes()), ids=lambda shape: shape.__name__)
 def test_a_shape_reads_and_writes_every_field_of_what_it_builds(shape: type[Shape]) -> None:
     assert set(shape().fields) == {field.name for field in dataclasses.fields(shape.builds)}
-
-
-def test_alternatives_in_the_catalogue_exist() -> None:
-    known = catalogue()
-    dangling = [(e.key, a) for e in known.values() for a in e.alternatives if a not in known]
-    assert dangling == []

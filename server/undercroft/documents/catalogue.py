@@ -1,7 +1,14 @@
 """The catalogue of exercises that ships with the program; cues are in our own words.
 
-Start heights and ranges are shares of stature: floor pulls 0.28 is derived from published body
-sizes, the others are from memory; two tape readings of the athlete replace them.
+Start heights and ranges are shares of stature, of the hands or of what else a band would hold; two
+tape readings of the athlete replace them. Where they come from:
+
+- floor pulls, 0.13 and 0.28: derived from published body sizes (seen), the bar 22.5 cm high;
+- what begins or ends at shoulder, elbow, hip or knee (0.82, 0.63, 0.53, 0.29) and hands that hang
+  (0.42): body proportions, from memory;
+- all others, and how far a pull or a press goes: our own choice; measure where a band hangs.
+
+None: the body, a foot plate or a sled moves, and nothing that a hand holds.
 """
 
 import csv

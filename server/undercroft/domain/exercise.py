@@ -19,6 +19,15 @@ class Implement(StrEnum):
     BAND = "band"
 
 
+MUSCLES = (
+    "quads", "hamstrings", "glutes", "adductors", "abductors", "hip-flexors", "calves", "shins",
+    "trunk", "back-extensors", "lats", "mid-back", "upper-back", "chest", "upper-chest",
+    "front-shoulder", "side-shoulder", "rear-shoulder", "rotator-cuff", "biceps", "triceps",
+    "forearms", "grip",
+)  # fmt: skip
+"""The names under which hard sets are counted."""
+
+
 @dataclass(frozen=True, slots=True)
 class Exercise:
     """`start_share` and `range_share` are shares of stature; None where nobody measured.

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, replace
 
+from undercroft.domain.at_hand import lacking
 from undercroft.domain.exercise import Exercise
 from undercroft.domain.load_sheet import (
     Alternative,
@@ -155,12 +156,8 @@ def _alternatives(day: Day, plan: ExercisePlan, exercise: Exercise) -> tuple[Alt
 
 
 def _can_be_done(day: Day, exercise: Exercise) -> bool:
-    standing = {"support": day.kit.supports, "landmine": day.kit.landmines}
     avoided = any(exercise.key in injury.avoid for injury in day.athlete.injuries)
-    return not avoided and all(
-        bool(standing[need]) if need in standing else need in day.kit.things
-        for need in exercise.needs
-    )
+    return not avoided and not lacking(day.kit, exercise)
 
 
 def _alternative(day: Day, plan: ExercisePlan, other: str) -> Alternative:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from itertools import pairwise
 
+from undercroft.domain.at_hand import lacking
 from undercroft.domain.kit import Kit
 from undercroft.domain.loads import LoadTable, kilograms
 from undercroft.domain.program.checks.check import Check, Found, check
@@ -139,10 +140,7 @@ def _missing(context: CheckContext, line: Line) -> Iterator[str]:
     if line.implement not in context.pieces:
         yield line.implement.replace("-", " ")
     kit = context.order.kit
-    for need in line.exercise.needs:
-        standing = {"support": bool(kit.supports), "landmine": bool(kit.landmines)}
-        if not standing.get(need, need in kit.things):
-            yield need
+    yield from lacking(kit, line.exercise)
     yield from _restriction_missing(kit, line)
 
 

@@ -8,7 +8,9 @@ from undercroft.domain.program.checks.line import Line
 from undercroft.domain.program.finding import Severity
 from undercroft.domain.program.methods import Method
 
-SPRINTS = frozenset({"sprint"})
+SPRINTS = frozenset(
+    {"sprint", "flying-sprint", "falling-start-sprint", "hill-sprint", "sled-sprint"}
+)
 """Exercises of the catalogue that are run as fast as possible."""
 
 
