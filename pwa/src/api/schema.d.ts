@@ -209,6 +209,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/desk/athletes/{athlete_id}/exercises": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Every exercise for one athlete: what the kit lacks, what hurts, heights in cm. */
+        get: operations["exercises.show_for_athlete"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/desk/athletes/{athlete_id}/held": {
         parameters: {
             query?: never;
@@ -634,7 +651,24 @@ export interface paths {
             cookie?: never;
         };
         /** Every exercise that can be prescribed. */
-        get: operations["results.show_catalogue"];
+        get: operations["exercises.show_catalogue"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/desk/exercises/{key}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** One exercise, and the athletes whom an injury keeps from it. */
+        get: operations["exercises.show_exercise"];
         put?: never;
         post?: never;
         delete?: never;
@@ -1109,6 +1143,33 @@ export interface components {
         };
         AthleteDocument: {
             document?: components["schemas"]["Athlete"];
+        };
+        WayAnswer: {
+            /** @description above the floor */
+            start_cm?: number;
+            end_cm?: number;
+            range_cm?: number;
+            /** @description by tape, not worked out from stature */
+            measured?: boolean;
+        };
+        ForAthleteAnswer: {
+            key?: string;
+            /** @description what the kit does not have */
+            lacking?: string[];
+            /** @description places that hurt */
+            avoid?: string[];
+            way?: components["schemas"]["WayAnswer"] | null;
+            /**
+             * @description what would tell the way
+             * @enum {string|null}
+             */
+            told_by?: "stature" | "tape" | null;
+        };
+        AthleteExercisesAnswer: {
+            /** @description its name */
+            kit?: string | null;
+            stature_cm?: number | null;
+            exercises?: components["schemas"]["ForAthleteAnswer"][];
         };
         VerdictProblem: {
             /** @enum {string} */
@@ -2006,6 +2067,16 @@ export interface components {
         };
         CatalogueAnswer: {
             exercises?: components["schemas"]["ExerciseAnswer"][];
+        };
+        AvoidedByAnswer: {
+            id?: string;
+            name?: string;
+            where?: string;
+            note?: string;
+        };
+        ExercisePageAnswer: {
+            exercise?: components["schemas"]["ExerciseAnswer"];
+            avoided_by?: components["schemas"]["AvoidedByAnswer"][];
         };
         LoadsAsked: {
             document: {
@@ -3427,6 +3498,55 @@ export interface operations {
             };
             /** @description Understood, but cannot be used */
             422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not now */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    "exercises.show_for_athlete": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                athlete_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Done */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["AthleteExercisesAnswer"];
+                };
+            };
+            /** @description Log in or pair first */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not found */
+            404: {
                 headers: {
                     [name: string]: unknown;
                 };
@@ -5468,7 +5588,7 @@ export interface operations {
             };
         };
     };
-    "results.show_catalogue": {
+    "exercises.show_catalogue": {
         parameters: {
             query?: never;
             header?: never;
@@ -5488,6 +5608,55 @@ export interface operations {
             };
             /** @description Log in or pair first */
             401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not now */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    "exercises.show_exercise": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                key: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Done */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ExercisePageAnswer"];
+                };
+            };
+            /** @description Log in or pair first */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not found */
+            404: {
                 headers: {
                     [name: string]: unknown;
                 };

@@ -4,7 +4,6 @@ from typing import Any
 
 from undercroft.api import desk_shapes as shapes
 from undercroft.api.contract import COACH, Section, by, gives, takes
-from undercroft.documents.catalogue import catalogue
 from undercroft.services import athlete_page, results, squad, trends
 from undercroft.services.accounts import CoachSeen
 
@@ -17,14 +16,6 @@ section = Section("results", "/api/v1/desk")
 def show_squad(coach: CoachSeen, now: int) -> dict[str, Any]:
     """The coach's athletes, those that need attention first and why."""
     return {"athletes": squad.squad(coach.id, now)}
-
-
-@section.get("/catalogue")
-@by(COACH)
-@gives(shapes.CatalogueAnswer)
-def show_catalogue() -> dict[str, Any]:
-    """Every exercise that can be prescribed."""
-    return {"exercises": list(catalogue().values())}
 
 
 @section.get("/athletes/<athlete_id>")

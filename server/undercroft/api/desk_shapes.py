@@ -69,23 +69,6 @@ class BlockDocument(Schema):
     document = fields.Nested(BlockShape)
 
 
-class ExerciseAnswer(Schema):
-    key = fields.String()
-    name = fields.String()
-    implement = fields.String()
-    prime = fields.List(fields.String())
-    helpers = fields.List(fields.String())
-    needs = fields.List(fields.String())
-    cues = fields.List(fields.String())
-    alternatives = fields.List(fields.String())
-    one_sided = fields.Boolean()
-    needs_safeties = fields.Boolean()
-
-
-class CatalogueAnswer(Schema):
-    exercises = fields.List(fields.Nested(ExerciseAnswer))
-
-
 class BlockLineAnswer(Schema):
     id = fields.String()
     name = fields.String()

@@ -1,0 +1,56 @@
+"""Answers about exercises: the catalogue's, and what they are for one athlete."""
+
+from marshmallow import Schema, fields
+
+
+class ExerciseAnswer(Schema):
+    key = fields.String()
+    name = fields.String()
+    implement = fields.String()
+    prime = fields.List(fields.String())
+    helpers = fields.List(fields.String())
+    needs = fields.List(fields.String())
+    cues = fields.List(fields.String())
+    alternatives = fields.List(fields.String())
+    one_sided = fields.Boolean()
+    needs_safeties = fields.Boolean()
+
+
+class CatalogueAnswer(Schema):
+    exercises = fields.List(fields.Nested(ExerciseAnswer))
+
+
+class AvoidedByAnswer(Schema):
+    id = fields.String()
+    name = fields.String()
+    where = fields.String()
+    note = fields.String()
+
+
+class ExercisePageAnswer(Schema):
+    exercise = fields.Nested(ExerciseAnswer)
+    avoided_by = fields.List(fields.Nested(AvoidedByAnswer))
+
+
+class WayAnswer(Schema):
+    start_cm = fields.Float(metadata={"description": "above the floor"})
+    end_cm = fields.Float()
+    range_cm = fields.Float()
+    measured = fields.Boolean(metadata={"description": "by tape, not worked out from stature"})
+
+
+class ForAthleteAnswer(Schema):
+    key = fields.String()
+    lacking = fields.List(fields.String(), metadata={"description": "what the kit does not have"})
+    avoid = fields.List(fields.String(), metadata={"description": "places that hurt"})
+    way = fields.Nested(WayAnswer, allow_none=True)
+    told_by = fields.String(
+        allow_none=True,
+        metadata={"enum": ["stature", "tape"], "description": "what would tell the way"},
+    )
+
+
+class AthleteExercisesAnswer(Schema):
+    kit = fields.String(allow_none=True, metadata={"description": "its name"})
+    stature_cm = fields.Float(allow_none=True)
+    exercises = fields.List(fields.Nested(ForAthleteAnswer))
