@@ -65,13 +65,13 @@ def plan(
     fits = [nearest(table, aim.kg, aim.upper_kg) for aim in aims]
     if not isinstance(table, PlateTable) or not fits:
         return HandlingPlan(tuple(Step(fit) for fit in fits), 0, True)
-    wanted = [_choices(table, a, fit, tolerance) for a, fit in zip(aims, fits, strict=True)]
+    wanted = [choices_of(table, a, fit, tolerance) for a, fit in zip(aims, fits, strict=True)]
     runs = [(choice, len(list(same))) for choice, same in groupby(wanted)]
     choices, sets = [choice for choice, _ in runs], [number for _, number in runs]
     stacks = _reaching(table, choices, fits)
     found = fewest_handlings(only_beneath(stacks, set().union(*choices)), choices, sets, strip)
     orders = [stack for stack, number in zip(found, sets, strict=True) for _ in range(number)]
-    steps = _steps(table, fits, [tuple(table.sorts[at] for at in order) for order in orders])
+    steps = steps_through(table, fits, [tuple(table.sorts[at] for at in order) for order in orders])
     handlings = sum(len(step.take_off) + len(step.put_on) for step in steps)
     handlings += len(steps[-1].fit.load.plates) if strip else 0
     proven = stacks.plates_listed is None or handlings <= stacks.plates_listed
@@ -83,7 +83,7 @@ def handlings_between(a: Stack, b: Stack) -> int:
     return len(a) + len(b) - 2 * _shared(a, b)
 
 
-def _choices(table: PlateTable, aim: Aim, fit: Fit, tolerance: float) -> dict[int, int]:
+def choices_of(table: PlateTable, aim: Aim, fit: Fit, tolerance: float) -> dict[int, int]:
     """Sleeve masses that the set may have, each with the grams by which it misses the aim."""
     if not tolerance:
         return {side_grains(fit.load.plates): 0}
@@ -123,7 +123,10 @@ def _reaches(stacks: Lattice, choices: list[dict[int, int]]) -> bool:
     return all(not listed.isdisjoint(choice) for choice in choices)
 
 
-def _steps(table: PlateTable, fits: list[Fit], orders: list[Stack]) -> tuple[Step, ...]:
+def steps_through(
+    table: PlateTable, fits: Sequence[Fit], orders: Sequence[Stack]
+) -> tuple[Step, ...]:
+    """The steps of a plan: each set's load on the stack that it was given."""
     steps = []
     standing: Stack = ()
     for fit, order in zip(fits, orders, strict=True):

@@ -22,6 +22,7 @@ from undercroft.domain.mechanics.order import (
     Sides,
     best_order,
     loading,
+    smallest_margin,
     stripping,
 )
 from undercroft.domain.mechanics.tipping import Resting
@@ -83,6 +84,17 @@ def test_from_one_loading_to_another_by_brute_force_and_by_replay(
 ) -> None:
     start, goal = Sides(left, right), Sides(new_left, new_right)
     check(bar, Resting(bar.mass_kg, 1.10), start, goal, hanging=False)
+
+
+@settings(max_examples=150, deadline=None)
+@given(bars, stacks, stacks, st.booleans(), st.floats(0, 0.05))
+def test_the_smallest_margin_alone_is_that_of_the_best_order(
+    bar: Bar, start: tuple[Plate, ...], goal: tuple[Plate, ...], hanging: bool, shift: float
+) -> None:
+    resting = Resting(bar.mass_kg, 1.10, shift)
+    order = best_order(bar, resting, Sides(start, start), Sides(goal, goal), hanging)
+    alone = smallest_margin(bar, resting, start, goal, hanging)
+    assert alone == pytest.approx(order.margin)
 
 
 @settings(max_examples=30)

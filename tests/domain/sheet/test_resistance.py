@@ -175,3 +175,18 @@ def _moment(stack: list[float], thickness: dict[float, float]) -> tuple[float, f
         at += thickness[kg]
     mass = sum(stack)
     return mass, moment / mass if mass else 0.0
+
+
+def test_a_light_bar_gets_small_plates_where_one_large_one_would_turn_it(one_exercise: One) -> None:
+    """28 kg: one 10 a side would come within 1.06 of turning the bar while it goes on."""
+    sheet = one_exercise(
+        "oscillating-bar-bench-press",
+        [{"reps": 10, "load": {"basis": "kg", "kg": 28}}],
+        method="unstable-bar",
+        details={"hanging": False},
+        warm_up=[],
+    )
+    assert sheet.sets[0].load is not None
+    assert sheet.loads[sheet.sets[0].load].side == (5, 5)
+    assert sheet.loading is not None
+    assert sheet.loading.margin >= 2

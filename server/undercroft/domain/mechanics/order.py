@@ -134,6 +134,40 @@ def best_order(
     return Order(moves, tightest.margin, seated, severity, _advice(severity, tightest))
 
 
+def smallest_margin(bar: Bar, resting: Resting, start: Stack, goal: Stack, hanging: bool) -> float:
+    """The margin of the best order where both sides go from one stack to another.
+
+    The same as `best_order` finds, without the order itself: many stacks are weighed by it.
+    """
+    way = _way(bar, Side.LEFT, start, goal, hanging)
+    places = [_moments(resting, way.load(done)) for done in range(len(way.steps) + 1)]
+    moving = [_moments(resting, step.moving) for step in way.steps]
+    best = {(0, 0): _least(places[0], places[0])}
+    for i, j in product(range(len(places)), range(len(places))):
+        came = [
+            min(best[near - 1, far], _least(moving[near - 1], places[far]))
+            for near, far in {(i, j), (j, i)}
+            if near and (near - 1, far) in best
+        ]
+        if came:
+            best[i, j] = best[j, i] = min(max(came), _least(places[i], places[j]))
+    return best[len(way.steps), len(way.steps)]
+
+
+def _moments(resting: Resting, load: SideLoad) -> tuple[float, float]:
+    """Moments in kg m by which a side holds the bar down on its far support, and tips it."""
+    half, shift, own = resting.half_m, resting.shift_m, resting.bar_kg / 2
+    holding = own * (half - shift) + load.mass_kg * (load.inner_m + half - shift)
+    return holding + own * (half - shift), load.mass_kg * (load.outer_m + shift - half)
+
+
+def _least(one: tuple[float, float], other: tuple[float, float]) -> float:
+    return min(
+        other[0] / one[1] if one[1] > 0 else inf,
+        one[0] / other[1] if other[1] > 0 else inf,
+    )
+
+
 def _search(resting: Resting, left: _Way, right: _Way) -> _Tried:
     """Over how many moves each side has done and which side moved last.
 

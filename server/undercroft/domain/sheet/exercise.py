@@ -19,7 +19,7 @@ from undercroft.domain.sheet.day import Day, implement_for, maximum_on
 from undercroft.domain.sheet.loading import load_sets
 from undercroft.domain.sheet.occlusion import clinics_own, with_occlusion
 from undercroft.domain.sheet.shelf import shelve
-from undercroft.domain.sheet.tipping import orders
+from undercroft.domain.sheet.tipping import light_bar, orders
 from undercroft.domain.sheet.turns import asked_rir, gives_evidence
 from undercroft.domain.sheet.wishes import UnknownMaximum, WishedLoad, wished_load
 from undercroft.domain.sheet.words import cautions
@@ -127,7 +127,8 @@ def _loaded(
     hung = reckon(day, plan, wishes, piece.table)
     rig, arm, wishes = hung.rig, hung.arm, hung.for_plates
     told = tuple(replace(one, why=w.why) for one, w in zip(sheet.sets, wishes, strict=True))
-    loaded = load_sets(plan, piece.table, wishes, told)
+    light = light_bar(day, sheet)
+    loaded = load_sets(plan, piece.table, wishes, told, light.margin if light else None)
     sets = levers.with_curves(day, arm, loaded.sets, loaded.shelf.loads)
     if rig.choice is not None:
         sets = rigging.with_curves(sets, loaded.shelf.loads, rig.choice)

@@ -8,10 +8,12 @@ from undercroft.domain.following import loads_after
 from undercroft.domain.handling import plan as plan_handling
 from undercroft.domain.load_sheet import RampSet, SheetSet
 from undercroft.domain.loads import Aim, Fit, Load, LoadTable, nearest, nearest_many
+from undercroft.domain.mechanics import DEFAULT
 from undercroft.domain.plates import PlateTable
 from undercroft.domain.program.block import ExercisePlan
 from undercroft.domain.sheet.shelf import Shelf, shelve
 from undercroft.domain.sheet.wishes import WishedLoad
+from undercroft.domain.steady import Margin, steady_plan
 from undercroft.domain.warmup import WarmUpSet, warm_up
 
 AROUND = tuple(1 + step / 100 for step in range(-20, 21))
@@ -31,11 +33,18 @@ class Loaded:
 
 
 def load_sets(
-    plan: ExercisePlan, table: LoadTable, wishes: Sequence[WishedLoad], sets: Sequence[SheetSet]
+    plan: ExercisePlan,
+    table: LoadTable,
+    wishes: Sequence[WishedLoad],
+    sets: Sequence[SheetSet],
+    margin: Margin | None = None,
 ) -> Loaded:
-    """Choose a load for every set that wishes one; `sets` come back with indices filled in."""
+    """Choose a load for every set that wishes one; `sets` come back with indices filled in.
+
+    `margin` is given for a bar that may turn over while it is loaded.
+    """
     ramp = _ramp(plan, table, wishes)
-    fits = _fits(plan, table, ramp, wishes)
+    fits = _fits(plan, table, ramp, wishes, margin)
     ramp_fits, set_fits = fits[: len(ramp)], fits[len(ramp) :]
     ladders = [_around(table, wish, fit) for wish, fit in zip(wishes, set_fits, strict=True)]
     shelf = shelve(_all_loads(table, fits, ladders, wishes))
@@ -68,11 +77,17 @@ def _fits(
     table: LoadTable,
     ramp: Sequence[WarmUpSet],
     wishes: Sequence[WishedLoad],
+    margin: Margin | None,
 ) -> list[Fit | None]:
     """Ramp and sets in turn, loaded with the fewest handlings; None where nothing is wished."""
     aims = [one.target_kg for one in ramp] + [wish.kg for wish in wishes]
     wished = [Aim(kg) for kg in aims if kg is not None]
-    steps = iter(plan_handling(table, wished, plan.tolerance_percent / 100).steps)
+    tolerance = plan.tolerance_percent / 100
+    if margin is not None and isinstance(table, PlateTable):
+        found = steady_plan(table, wished, tolerance, margin, DEFAULT.warn_margin)
+    else:
+        found = plan_handling(table, wished, tolerance)
+    steps = iter(found.steps)
     return [None if kg is None else next(steps).fit for kg in aims]
 
 
