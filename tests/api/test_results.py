@@ -146,3 +146,31 @@ def test_an_exercise_that_was_swapped_says_what_was_done_instead(
     (shown,) = [one for one in results(coach, ready) if one["session"] == "w1-mon"]
     told = [(one["name"], one["done_instead"]) for one in shown["exercises"][:2]]
     assert told == [(squat["name"], "Front squat"), (press["name"], None)]
+
+
+def test_what_each_method_records_is_read_at_the_desk(
+    coach: AtDesk, ready: str, block: str, device: Phone
+) -> None:
+    send(coach, block, ready)
+    monday = sheets(device.reads_all())["w1-mon"]
+    first, second, third = [one["key"] for one in monday["exercises"][0]["sets"]][:3]
+    where = {"session": "w1-mon", "revision": 1}
+
+    def done(key: str, **body: Any) -> dict[str, Any]:
+        return device.writes.entry("set.done", {"load_kg": 60, **body}, set=key, **where)
+
+    device.syncs(
+        done(first, reps=3, velocities_m_s=[0.84, 0.82, 0.8]),
+        done(second, reps=5, blocks=[2, 2, 1], to_failure=True),
+        done(third, side="right", distance_m=30, seconds=18.4),
+        done(third, side="left", distance_m=25, seconds=20),
+    )
+    (shown,) = [one for one in results(coach, ready) if one["session"] == "w1-mon"]
+    exercise = shown["exercises"][0]
+    fast, blocks, carry = exercise["sets"][:3]
+    assert exercise["method"] == monday["exercises"][0]["method"]
+    assert (fast["done"]["velocities_m_s"], fast["done"]["mean_m_s"]) == ([0.84, 0.82, 0.8], 0.82)
+    assert (blocks["done"]["blocks"], blocks["done"]["to_failure"]) == ([2, 2, 1], True)
+    told = [(one["side"], one["distance_m"], one["seconds"]) for one in carry["sides"]]
+    assert told == [("left", 25, 20), ("right", 30, 18.4)]
+    assert not carry["done"]["two_answers"]

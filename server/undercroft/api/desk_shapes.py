@@ -209,6 +209,8 @@ class PlannedAnswer(Schema):
     load_kg = fields.Float(allow_none=True)
     seconds = fields.Float(allow_none=True)
     to_failure = fields.Boolean()
+    distance_m = fields.Float(allow_none=True)
+    blocks = fields.List(fields.Integer())
 
 
 class DoneAnswer(Schema):
@@ -216,7 +218,12 @@ class DoneAnswer(Schema):
     load_kg = fields.Float(allow_none=True)
     reps = fields.Integer(allow_none=True)
     rir = fields.Float(allow_none=True)
+    to_failure = fields.Boolean()
     seconds = fields.Float(allow_none=True)
+    distance_m = fields.Float(allow_none=True)
+    blocks = fields.List(fields.Integer(), metadata={"description": "repetitions of each"})
+    velocities_m_s = fields.List(fields.Float(), metadata={"description": "mean of each rep"})
+    mean_m_s = fields.Float(allow_none=True, metadata={"description": "over all its reps"})
     quality = fields.Integer(allow_none=True)
     side = fields.String(allow_none=True, metadata={"enum": ["left", "right"]})
     tightness = fields.Float(allow_none=True, metadata={"description": "felt, of 10"})
@@ -231,11 +238,16 @@ class SetResultAnswer(Schema):
     number = fields.Integer()
     planned = fields.Nested(PlannedAnswer)
     done = fields.Nested(DoneAnswer, allow_none=True)
+    sides = fields.List(
+        fields.Nested(DoneAnswer),
+        metadata={"description": "left and right where told apart; done is the later one"},
+    )
 
 
 class ExerciseResultAnswer(Schema):
     key = fields.String()
     name = fields.String()
+    method = fields.String()
     done_instead = fields.String(
         allow_none=True, metadata={"description": "name of the exercise done in its place"}
     )

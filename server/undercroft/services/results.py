@@ -2,7 +2,8 @@
 
 from collections import defaultdict
 from collections.abc import Sequence, Set
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from statistics import fmean
 from typing import Any
 
 from undercroft.documents.catalogue import catalogue
@@ -30,17 +31,27 @@ class Planned:
     load_kg: float | None
     seconds: float | None
     to_failure: bool = False
+    distance_m: float | None = None
+    blocks: list[int] = field(default_factory=list)
 
 
 @dataclass(frozen=True, slots=True)
 class Done:
-    """What became of a set; `two_answers` where two phones differ, `wild` beyond the gate."""
+    """What became of a set; `two_answers` where two phones differ, `wild` beyond the gate.
+
+    `mean_m_s` is the mean of the velocities of its repetitions.
+    """
 
     kind: str
     load_kg: float | None
     reps: int | None
     rir: float | None
+    to_failure: bool
     seconds: float | None
+    distance_m: float | None
+    blocks: list[int]
+    velocities_m_s: list[float]
+    mean_m_s: float | None
     quality: int | None
     side: str | None
     tightness: float | None
@@ -52,10 +63,13 @@ class Done:
 
 @dataclass(frozen=True, slots=True)
 class SetResult:
+    """`sides` where left and right were told apart; `done` is then the later one."""
+
     key: str
     number: int
     planned: Planned
     done: Done | None
+    sides: list[Done] = field(default_factory=list)
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,6 +78,7 @@ class ExerciseResult:
 
     key: str
     name: str
+    method: str
     done_instead: str | None
     sets: list[SetResult]
     occlusion: OcclusionSeen | None
@@ -215,13 +230,14 @@ def _exercise(exercise: dict[str, Any], record: SessionRecord, wild: Set[str]) -
             key,
             len(planned) + place,
             Planned(None, None, None, None),
-            _done(record.sets.get(key), key in wild),
+            *_answers(record.sets.get(key), key in wild),
         )
         for place, key in enumerate(added, start=1)
     ]
     return ExerciseResult(
         key=exercise["key"],
         name=exercise["name"],
+        method=exercise["method"],
         done_instead=_instead(exercise, record),
         sets=planned + extra,
         occlusion=occlusion_seen(exercise, record),
@@ -251,24 +267,33 @@ def _set(
         load_kg=None if load is None else loads[load]["kg"],
         seconds=target.get("seconds"),
         to_failure=target.get("to_failure", False),
+        distance_m=target.get("distance_m"),
+        blocks=target.get("blocks", []),
     )
     key = one["key"]
-    done = _done(record.sets.get(key), key in wild)
-    return SetResult(key, one["number"], planned, done)
+    return SetResult(key, one["number"], planned, *_answers(record.sets.get(key), key in wild))
 
 
-def _done(record: SetRecord | None, wild: bool) -> Done | None:
-    return None if record is None else _known(record, wild)
+def _answers(record: SetRecord | None, wild: bool) -> tuple[Done | None, list[Done]]:
+    if record is None:
+        return None, []
+    return _known(record, wild), [_known(one, wild) for one in record.sides.values()]
 
 
 def _known(record: SetRecord, wild: bool) -> Done:
     body = record.body
+    velocities = body.get("velocities_m_s") or []
     return Done(
         kind=record.kind,
         load_kg=body.get("load_kg"),
         reps=body.get("reps"),
         rir=body.get("rir"),
+        to_failure=bool(body.get("to_failure")),
         seconds=body.get("seconds"),
+        distance_m=body.get("distance_m"),
+        blocks=body.get("blocks") or [],
+        velocities_m_s=velocities,
+        mean_m_s=round(fmean(velocities), 3) if velocities else None,
         quality=body.get("quality"),
         side=body.get("side"),
         tightness=body.get("tightness"),

@@ -25,7 +25,7 @@ export function ExerciseResult({ exercise }: { readonly exercise: ResultExercise
         </thead>
         <tbody>
           {setRows(exercise.sets).map((row) => (
-            <Row key={row.set.key} row={row} asked={asked} />
+            <Row key={row.numbers} row={row} asked={asked} method={exercise.method} />
           ))}
         </tbody>
       </table>
@@ -38,9 +38,10 @@ export function ExerciseResult({ exercise }: { readonly exercise: ResultExercise
 interface RowProps {
   readonly row: SetRow;
   readonly asked: OcclusionResult | null;
+  readonly method: string;
 }
 
-function Row({ row, asked }: RowProps) {
+function Row({ row, asked, method }: RowProps) {
   const { planned, done, number } = row.set;
   return (
     <tr>
@@ -49,7 +50,7 @@ function Row({ row, asked }: RowProps) {
       {done ? (
         <>
           <td data-head="Done" class={done.kind === "skipped" ? "skipped" : "done"}>
-            {doneInWords(done)}
+            {doneInWords(done, method)}
           </td>
           <td data-head="Difference">{differenceInWords(planned, done)}</td>
         </>

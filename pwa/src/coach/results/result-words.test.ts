@@ -10,20 +10,27 @@ import {
 } from "./result-words";
 import { setRows } from "./set-rows";
 
-const PLANNED: Planned = { load_kg: 87.5, reps: 3, rir: 2, seconds: null, to_failure: false };
 const NOTHING: Planned = {
   load_kg: null,
   reps: null,
   rir: null,
   seconds: null,
   to_failure: false,
+  distance_m: null,
+  blocks: [],
 };
+const PLANNED: Planned = { ...NOTHING, load_kg: 87.5, reps: 3, rir: 2 };
 const DONE: Done = {
   kind: "done",
   load_kg: 87.5,
   reps: 3,
   rir: 2,
+  to_failure: false,
   seconds: null,
+  distance_m: null,
+  blocks: [],
+  velocities_m_s: [],
+  mean_m_s: null,
   quality: null,
   side: null,
   tightness: null,
@@ -61,6 +68,8 @@ describe("a set", () => {
     [{ ...NOTHING, seconds: 40 }, "40 s"],
     [{ ...NOTHING, load_kg: 20, seconds: 30 }, "20 kg × 30 s"],
     [{ ...NOTHING, load_kg: 6, reps: 15, to_failure: true }, "6 kg × 15, to failure"],
+    [{ ...NOTHING, load_kg: 24, distance_m: 30 }, "24 kg × 30 m"],
+    [{ ...NOTHING, load_kg: 103, blocks: [2, 2, 2] }, "103 kg × 2 + 2 + 2"],
     [NOTHING, "—"],
   ])("is planned in the trade's own figures", (planned, words) => {
     expect(plannedInWords(planned)).toBe(words);
@@ -89,6 +98,30 @@ describe("a set", () => {
     expect(doneInWords({ ...DONE, quality: 4 })).toBe("87.5 kg × 3, 2 RIR, quality 4 of 5");
   });
 
+  it("of speed work is told with each rep's velocity and their mean", () => {
+    const fast = { ...DONE, rir: null, velocities_m_s: [0.84, 0.82, 0.8], mean_m_s: 0.82 };
+    expect(doneInWords(fast)).toBe("87.5 kg × 3, 0.84 0.82 0.80 m/s, mean 0.82");
+  });
+
+  it("in blocks differs by its repetitions in all", () => {
+    const cluster = { ...NOTHING, load_kg: 103, blocks: [2, 2, 2] };
+    const done = { ...DONE, ...NOTHING, load_kg: 103, reps: 5, blocks: [2, 2, 1] };
+    expect(doneInWords(done)).toBe("103 kg × 2 + 2 + 1");
+    expect(differenceInWords(cluster, done)).toBe("−1 rep");
+  });
+
+  it("over a distance is told with the time that it took", () => {
+    const carry = { ...DONE, ...NOTHING, load_kg: 50, distance_m: 25, seconds: 18.4 };
+    expect(doneInWords(carry)).toBe("50 kg × 25 m, 18.4 s");
+    expect(differenceInWords({ ...NOTHING, load_kg: 50, distance_m: 30 }, carry)).toBe("−5 m");
+  });
+
+  it("of a maximum test was made or missed", () => {
+    const attempt = { ...DONE, ...NOTHING, load_kg: 140, reps: 0 };
+    expect(doneInWords(attempt, "maximum-test")).toBe("140 kg missed");
+    expect(doneInWords({ ...attempt, reps: 1 }, "maximum-test")).toBe("140 kg × 1");
+  });
+
   it("that was skipped says why and differs from nothing", () => {
     const skipped: Done = { ...DONE, kind: "skipped", why: "the rack was taken" };
     expect(doneInWords(skipped)).toBe("skipped: the rack was taken");
@@ -102,6 +135,7 @@ describe("rows of sets", () => {
     number,
     planned: PLANNED,
     done,
+    sides: [],
   });
 
   it("tell sets together that nobody reported and that were planned alike", () => {
@@ -111,6 +145,19 @@ describe("rows of sets", () => {
   it("give each reported set its own, for each was done by itself", () => {
     const rows = setRows([asked(1, DONE), asked(2, DONE), asked(3), asked(4)]);
     expect(rows.map((row) => row.numbers)).toEqual(["1", "2", "3–4"]);
+  });
+});
+
+describe("a one-sided set", () => {
+  const left: Done = { ...DONE, side: "left" };
+  const set = { key: "s1", number: 1, planned: PLANNED, done: left, sides: [left] };
+
+  it("has a row for each side, the open one too", () => {
+    const rows = setRows([set]);
+    expect(rows.map((row) => [row.numbers, row.set.done?.side])).toEqual([
+      ["1 left", "left"],
+      ["1 right", undefined],
+    ]);
   });
 });
 

@@ -9,22 +9,43 @@ export function plannedInWords(planned: Planned): string {
   return [amount(planned), end].filter(Boolean).join(", ") || "—";
 }
 
-export function doneInWords(done: Done): string {
+export function doneInWords(done: Done, method = ""): string {
   if (done.kind === "skipped") return done.why ? `skipped: ${done.why}` : "skipped";
+  if (method === "maximum-test" && done.reps === 0) return `${load(done)} missed`.trim();
   const quality = done.quality === null ? "" : `quality ${done.quality} of 5`;
+  const failure = done.to_failure ? "to failure" : "";
   const felt = done.tightness === null ? "" : `tightness ${figure(done.tightness)} of 10`;
-  const parts = [done.side ?? "", amount(done), quality, felt];
+  const parts = [amount(done), failure, quality, speed(done), felt];
   return parts.filter(Boolean).join(", ") || "done";
 }
 
-function amount(set: Omit<Planned, "to_failure">): string {
-  const load = set.load_kg === null ? "" : `${kilos(set.load_kg)} kg`;
+/** "0.84 0.82 0.80 m/s, mean 0.82" */
+function speed({ velocities_m_s, mean_m_s }: Done): string {
+  if (mean_m_s === null) return "";
+  const each = velocities_m_s.map((velocity) => velocity.toFixed(2)).join(" ");
+  return velocities_m_s.length > 1 ? `${each} m/s, mean ${mean_m_s.toFixed(2)}` : `${each} m/s`;
+}
+
+type Amount = Pick<Planned, "load_kg" | "reps" | "rir" | "seconds" | "distance_m" | "blocks">;
+
+function load({ load_kg }: Pick<Amount, "load_kg">): string {
+  return load_kg === null ? "" : `${kilos(load_kg)} kg`;
+}
+
+function amount(set: Amount): string {
+  const far = set.distance_m === null ? "" : `${figure(set.distance_m)} m`;
   const held = set.seconds === null ? "" : `${figure(set.seconds)} s`;
-  const reps = set.reps === null ? "" : `${set.reps}`;
-  const bare = reps && !load ? `${reps} ${set.reps === 1 ? "rep" : "reps"}` : "";
-  const work = bare || [load, reps || held].filter(Boolean).join(" × ");
+  const [first = "", ...others] = [repetitions(set), far, held].filter(Boolean);
+  const work = [load(set), first].filter(Boolean).join(" × ");
   const rir = set.rir === null ? "" : `${figure(set.rir)} RIR`;
-  return [work, reps && held ? held : "", rir].filter(Boolean).join(", ");
+  return [work, ...others, rir].filter(Boolean).join(", ");
+}
+
+/** "2 + 2 + 2" in blocks; "5", or "5 reps" where no load stands before it. */
+function repetitions({ reps, blocks, load_kg }: Amount): string {
+  if (blocks.length > 0) return blocks.join(" + ");
+  if (reps === null) return "";
+  return load_kg === null ? `${reps} ${reps === 1 ? "rep" : "reps"}` : `${reps}`;
 }
 
 /** What differs from the plan, "+2.5 kg, −1 rep"; nothing where it was met. */
@@ -32,11 +53,16 @@ export function differenceInWords(planned: Planned, done: Done): string {
   if (done.kind === "skipped") return "";
   const parts = [
     difference(planned.load_kg, done.load_kg, "kg"),
-    difference(planned.reps, done.reps, "reps"),
+    difference(planned.reps ?? total(planned.blocks), done.reps ?? total(done.blocks), "reps"),
     difference(planned.rir, done.rir, "RIR"),
     difference(planned.seconds, done.seconds, "s"),
+    difference(planned.distance_m, done.distance_m, "m"),
   ];
   return parts.filter(Boolean).join(", ");
+}
+
+function total(blocks: readonly number[]): number | null {
+  return blocks.length > 0 ? blocks.reduce((sum, reps) => sum + reps, 0) : null;
 }
 
 function difference(planned: number | null, done: number | null, unit: string): string {

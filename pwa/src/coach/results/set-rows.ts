@@ -8,8 +8,24 @@ export interface SetRow {
   readonly set: ResultSet;
 }
 
-/** Sets that follow each other, were planned the same and have no answer yet, become one row. */
+const SIDES = ["left", "right"] as const;
+
+/**
+ * Sets that follow each other, were planned the same and have no answer yet, become one row; one whose
+ * sides were told apart becomes two.
+ */
 export function setRows(sets: readonly ResultSet[]): SetRow[] {
+  return together(sets).flatMap((row) => (row.set.sides.length > 0 ? apart(row) : [row]));
+}
+
+function apart({ numbers, set }: SetRow): SetRow[] {
+  return SIDES.map((side) => ({
+    numbers: `${numbers} ${side}`,
+    set: { ...set, done: set.sides.find((done) => done.side === side) ?? null },
+  }));
+}
+
+function together(sets: readonly ResultSet[]): SetRow[] {
   const groups: { set: ResultSet; last: number }[] = [];
   for (const set of sets) {
     const before = groups.at(-1);
@@ -31,6 +47,8 @@ function isSilentTwin(one: ResultSet, other: ResultSet): boolean {
     planned.load_kg === other.planned.load_kg &&
     planned.reps === other.planned.reps &&
     planned.rir === other.planned.rir &&
-    planned.seconds === other.planned.seconds
+    planned.seconds === other.planned.seconds &&
+    planned.distance_m === other.planned.distance_m &&
+    planned.blocks.join() === other.planned.blocks.join()
   );
 }
