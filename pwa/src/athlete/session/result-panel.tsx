@@ -4,7 +4,7 @@ import type { SetDone } from "../../offline/entry";
 import { Stepper } from "../../parts/stepper";
 import { useArmed } from "../device/armed";
 import { useUnits } from "../hooks";
-import { loadInWords } from "../words/loads";
+import { atLoad, loadInWords } from "../words/loads";
 import { count } from "../words/sets";
 import { duration } from "../words/times";
 import type { AtHand } from "./at-hand";
@@ -89,10 +89,10 @@ export function DoneButton({ here, done, children, second = false }: ButtonProps
 /** "5 reps at 92.5 kg" */
 export function doneShort(done: SetDone, inMass: (kg: number) => string): string {
   const what = [
-    typeof done.seconds === "number" ? duration(done.seconds) : "",
-    typeof done.distance_m === "number" ? `${done.distance_m} m` : "",
     typeof done.reps === "number" ? count(done.reps, "rep") : "",
+    typeof done.distance_m === "number" ? `${done.distance_m} m` : "",
+    typeof done.seconds === "number" ? duration(done.seconds) : "",
   ].filter((part) => part !== "");
-  const load = typeof done.load_kg === "number" ? ` at ${inMass(done.load_kg)}` : "";
+  const load = typeof done.load_kg === "number" ? atLoad(inMass(done.load_kg)) : "";
   return (what.join(", ") || "set") + load;
 }

@@ -1,7 +1,7 @@
 /** What the Set screen shows, worked out from the session and the step at hand. */
 import type { SheetExercise, SheetSet } from "../../api/types";
-import { type Draft, is, type SetDone, type Side } from "../../offline/entry";
-import type { Answer, SetRecord } from "../../offline/fold";
+import { type Draft, is, type SetDone, type Side, SIDES } from "../../offline/entry";
+import { type Answer, answerKey, type SetRecord } from "../../offline/fold";
 import type { Session } from "../../offline/ledger-view";
 import { exercisesOf, isAnswered, nextStep, openSteps, type Step } from "../../offline/plan";
 import { loadOf } from "../../offline/stacks";
@@ -37,11 +37,26 @@ export function viewSession(session: Session, chosen: string | null): SessionVie
     session,
     exercises,
     open: openSteps(exercises, progress),
-    next: nextStep(exercises, progress, chosen),
+    next: nextStep(exercises, progress, chosen ?? resumed(exercises, session, answered)),
     answered,
     last: answered.at(-1) ?? null,
     rested: restedOf(answered, session),
   };
+}
+
+/**
+ * After a reload, what the athlete was at: the exercise whose clock runs, else that of the last set.
+ * Rounds go by their own order.
+ */
+function resumed(
+  exercises: readonly SheetExercise[],
+  { running }: Session,
+  answered: readonly LastSet[],
+): string | null {
+  const runs = ({ sets }: SheetExercise) =>
+    sets.some(({ key }) => [null, ...SIDES].some((side) => running[answerKey(key, side)]));
+  const last = answered.at(-1)?.exercise;
+  return exercises.find(runs)?.key ?? (last && !last.group ? last.key : null);
 }
 
 function restedOf(answered: readonly LastSet[], { record }: Session): LastSet | null {

@@ -35,6 +35,11 @@ export function loadInWords(exercise: SheetExercise | undefined, kg: number, uni
   return `${told.before} ${told.figure} ${told.unit}`.trim().toLowerCase();
 }
 
+/** " at 92.5 kg", ", pin at 55 kg": behind what was done with it. */
+export function atLoad(words: string): string {
+  return words.startsWith("pin at") ? `, ${words}` : ` at ${words}`;
+}
+
 /** What the total is made of: "Steel bar 20 kg". */
 export function makeUp(implement: Implement, load: SheetLoad, units: Units): string {
   const { name, mass_kg, collars_kg, sides } = implement;

@@ -2,7 +2,7 @@
 import type { SheetExercise, SheetSet } from "../../api/types";
 import { is, type SetDone } from "../../offline/entry";
 import type { Answer, SetRecord } from "../../offline/fold";
-import { loadInWords } from "./loads";
+import { atLoad, loadInWords } from "./loads";
 import type { Units } from "./mass";
 import { duration } from "./times";
 
@@ -52,7 +52,7 @@ export function answerInWords(
 ): string {
   if (!is(entry, "set.done")) return `skipped: ${entry.body.why}`;
   const { load_kg } = entry.body;
-  const load = typeof load_kg === "number" ? ` at ${loadInWords(exercise, load_kg, units)}` : "";
+  const load = typeof load_kg === "number" ? atLoad(loadInWords(exercise, load_kg, units)) : "";
   const what = exercise?.method === "maximum-test" ? attempted(entry.body) : worked(entry.body);
   return [`${what.join(", ") || "done"}${load}`, ...felt(entry.body)].join(", ");
 }

@@ -1,0 +1,334 @@
+"""One session with every method, done without a network: what arrives is what was tapped."""
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import Page, Playwright, expect
+from tests.browser import hands
+from tests.browser.chromium import PHONE, Handset, handset
+from tests.browser.conftest import Squad
+from tests.browser.looks import look
+from tests.browser.test_cellar import stored
+from tests.fixtures import fixture
+from tests.server_process import ServerProcess
+
+from undercroft.services import blocks, results, sending
+from undercroft.services.clock import now_ms
+from undercroft.store import database
+
+pytestmark = pytest.mark.browser
+
+SMALL = {"width": 320, "height": 568}
+
+SHORTER = {"m-d": {"seconds": 3}, "w-c": {"seconds": 2, "reps": 2}}
+"""Holds that a test can wait for; the pulldown is held rep by rep."""
+
+
+def exercises() -> list[dict[str, Any]]:
+    """All of the fixture's, but for occlusion work, which is locked until it is screened."""
+    sessions = fixture("blocks", "every-method")["weeks"][0]["sessions"]
+    found = [one for session in sessions for one in session["exercises"]]
+    return [changed(one) for one in found if one["method"] != "occlusion"]
+
+
+def changed(one: dict[str, Any]) -> dict[str, Any]:
+    more = SHORTER.get(one["key"], {})
+    details = {**one.get("details", {}), **({"per_rep": True} if "reps" in more else {})}
+    sets = [{**each, **more} for each in one["sets"]]
+    return {**one, "sets": sets, **({"details": details} if details else {})}
+
+
+@pytest.fixture
+def every_method(data: str, squad: Squad) -> None:
+    """A session with each of them, sent before the server starts."""
+    session = {"key": "all", "name": "Every method", "day": 1, "exercises": exercises()}
+    week = {"key": "w1", "name": "Week 1", "sessions": [session]}
+    database.open_database(data)
+    database.connect()
+    document = {"key": "every", "name": "Every method", "weeks": [week]}
+    block = blocks.add(squad.coach_id, document, now_ms())
+    assert block.faults == ()
+    (sent,) = sending.send(squad.coach_id, block.id, sending.Wanted([squad.athlete_id]), now_ms())
+    database.close_all()
+    assert sent.stops == []
+
+
+@dataclass(frozen=True)
+class Thumb:
+    """Taps on the Set screen of one phone."""
+
+    page: Page
+    url: str
+
+    def choose(self, name: str) -> None:
+        """Have this exercise next, past its warm-up."""
+        self.page.goto(f"{self.url}/sets")
+        title = self.page.get_by_role("heading", name=re.compile(name))
+        here = self.page.locator("section").filter(has=title)
+        expect(here).to_be_visible()
+        chosen = here.get_by_role("button", name="Do this next")
+        if chosen.count():
+            chosen.click()
+        else:
+            self.page.goto(f"{self.url}/set")
+        expect(self.page.get_by_role("heading", name=re.compile(name))).to_be_visible()
+        ramp = self.page.get_by_role("button", name="Skip warm-up")
+        expect(ramp.or_(self.page.get_by_role("button", name="Skip this set"))).to_be_visible()
+        if ramp.is_visible():
+            ramp.click()
+        expect(self.page.get_by_role("button", name="Skip this set")).to_be_visible()
+
+    def tap(self, *names: str) -> None:
+        """One tap on each, by how its name begins."""
+        for name in names:
+            self.page.get_by_role("button", name=re.compile(f"^{name}")).first.click()
+
+    def record(self, *names: str) -> None:
+        """The same where each tap makes an entry."""
+        for name in names:
+            hands.record(self.page, re.compile(f"^{name}"))
+
+    def shows(self, text: str) -> None:
+        expect(self.page.get_by_text(text).first).to_be_visible(timeout=10_000)
+
+
+def test_what_was_tapped_without_a_network_is_what_arrives(
+    every_method: None, server: ServerProcess, squad: Squad, phone: Handset
+) -> None:
+    page = phone.switch_on()
+    hands.pair(page, server.url, squad.secret)
+    assert phone.context is not None
+    phone.context.set_offline(True)
+    server.stop()
+    page.goto(server.url)
+    hands.begin(page)
+    thumb = Thumb(page, server.url)
+    tap_everything(thumb)
+    hands.finish(page)
+
+    server.start()
+    phone.context.set_offline(False)
+    hands.send_now(page, server.url)
+    entries = stored(server, squad)
+    arrived = {
+        (e.set, e.body.get("side")): told(e.body)
+        for e in entries
+        if e.kind in ("set.done", "set.skipped") and not is_corrected(e.id, entries)
+    }
+    assert {key: arrived[key] for key in TAPPED} == TAPPED
+    (test,) = [e for e in entries if e.kind == "max.tested"]
+    assert (test.body["lift"], test.session) == ("overhead-press", "all")
+    assert test.body["kg"] == max(kg for _, kg in loads_of(entries, "s-b", made=True))
+    database.open_database(server.database)
+    database.connect()
+    (session,) = [s for s in results.results(squad.athlete_id).sessions if s.session == "all"]
+    database.close_all()
+    assert not any(one.done and one.done.two_answers for e in session.exercises for one in e.sets)
+
+
+def is_corrected(entry_id: str, entries: list[Any]) -> bool:
+    return any(other.replaces == entry_id for other in entries)
+
+
+def told(body: Any) -> dict[str, Any]:
+    """What a set says beside its load, which is the server's own."""
+    return {
+        key: value
+        for key, value in body.items()
+        if key not in ("load_kg", "side") and value is not None
+    }
+
+
+def loads_of(entries: list[Any], exercise: str, made: bool) -> list[tuple[str, float]]:
+    done = [e for e in entries if e.kind == "set.done" and str(e.set).startswith(exercise)]
+    return [(e.set, e.body["load_kg"]) for e in done if bool(e.body["reps"]) is made]
+
+
+TAPPED: dict[tuple[str, str | None], dict[str, Any]] = {
+    ("m-a-1", None): {"reps": 4, "rir": 3},
+    ("m-c-1", "left"): {"reps": 6},
+    ("m-c-1", "right"): {"reps": 5},
+    ("m-d-1", None): {"seconds": 3},
+    ("m-d-2", None): {"why": "no time"},
+    ("w-a-1", None): {"reps": 3, "velocities_m_s": [0.65, 0.65, 0.65]},
+    ("w-a-2", None): {"reps": 3, "velocities_m_s": [0.55, 0.55, 0.55]},
+    ("w-a-3", None): {"why": "more than 10 % slower than the best set"},
+    ("w-a-5", None): {"why": "more than 10 % slower than the best set"},
+    ("w-b-1", None): {"reps": 10},
+    ("w-c-1", None): {"reps": 2, "seconds": 2},
+    ("w-d-1", None): {"distance_m": 25},
+    ("f-a-1", None): {"reps": 6, "blocks": [2, 2, 2]},
+    ("f-a-2", None): {"reps": 3, "blocks": [2, 1]},
+    ("f-b-1", None): {"reps": 5},
+    ("s-a-1", None): {"reps": 15},
+    ("s-b-1", None): {"reps": 1},
+    ("s-b-2", None): {"reps": 0},
+    ("s-b-3", None): {"why": "the test ended with the attempt before"},
+    ("s-c-1", None): {"reps": 5, "rir": 2},
+    ("s-d-1", None): {"reps": 8},
+}
+"""What the taps below must have left behind, by set and side."""
+
+
+def tap_everything(thumb: Thumb) -> None:
+    thumb.choose("Back squat")
+    thumb.tap("Reps: less")
+    thumb.record("Done")
+    one_sided(thumb)
+    held(thumb)
+    fast(thumb)
+    thumb.choose("oscillating bar")
+    thumb.record("Done")
+    thumb.choose("carry")
+    thumb.tap("Metres: less")
+    thumb.record("Done")
+    in_blocks(thumb)
+    thumb.choose("Front squat")
+    thumb.shows("4 s down, pause 1 s, 1 s up, no pause")
+    thumb.record("Done")
+    thumb.choose("pull-apart")
+    thumb.record("Done")
+    attempts(thumb)
+    thumb.choose("Pull-up")
+    thumb.shows("A1 then A2, round 1 of 2: now A1")
+    thumb.record("Done")
+    thumb.choose("row")
+    thumb.record("Done")
+    thumb.page.goto(f"{thumb.url}/sets")
+
+
+def one_sided(thumb: Thumb) -> None:
+    thumb.choose("landmine")
+    thumb.shows("Left side, left knee down")
+    thumb.record("Done, left")
+    thumb.shows("Right side now, right knee down")
+    thumb.record("Done, right")
+    thumb.tap("Correct", "Reps: less")
+    thumb.record("Save, right")
+
+
+def held(thumb: Thumb) -> None:
+    """The page is loaded again in the middle of the first hold's clock."""
+    thumb.choose("Plank")
+    thumb.tap("Start the hold: 3 s")
+    expect(thumb.page.get_by_role("timer", name="Hold")).to_be_visible()
+    thumb.page.reload()
+    expect(thumb.page.get_by_role("button", name="Set 2 of 2. Show all sets")).to_be_visible()
+    thumb.tap("Skip this set")
+    thumb.record("No time")
+    thumb.choose("pulldown")
+    thumb.tap("Start rep 1 of 2: 2 s")
+    thumb.page.reload()
+    thumb.tap("Start rep 2 of 2: 2 s")
+    expect(thumb.page.get_by_role("button", name="Set 2 of 2. Show all sets")).to_be_visible()
+
+
+def fast(thumb: Thumb) -> None:
+    thumb.choose("Hex bar deadlift")
+    thumb.tap("Velocity instead", "Faster by 0.05", "Rep 2", "Rep 3")
+    thumb.record("Done")
+    thumb.page.reload()
+    thumb.tap("Slower by 0.05", "Slower by 0.05", "Rep 2", "Rep 3")
+    thumb.record("Done")
+    thumb.shows("Your last set averaged 0.55 m/s, your best 0.65. The limit is 10 % slower.")
+    thumb.record("End: skip 3 sets")
+    expect(thumb.page.get_by_role("heading", name="Hex bar deadlift")).not_to_be_visible()
+
+
+def in_blocks(thumb: Thumb) -> None:
+    """The page is loaded again between two blocks."""
+    thumb.choose("^Deadlift")
+    thumb.tap("Done, block 1 of 3: 2 reps")
+    expect(thumb.page.get_by_role("timer", name="Block rest")).to_be_visible()
+    thumb.page.reload()
+    thumb.tap("Done, block 2 of 3: 2 reps")
+    thumb.record("Done, block 3 of 3: 2 reps")
+    thumb.tap("Done, block 1 of 3: 2 reps", "Block 2 of 3: less", "Done, block 2 of 3: 1 rep")
+    thumb.record("End the set here: 2 [+] 1")
+
+
+def attempts(thumb: Thumb) -> None:
+    thumb.choose("Overhead press")
+    thumb.shows("Attempt 1 of 3")
+    thumb.record("Made")
+    thumb.record("Missed")
+    thumb.record("End the test")
+
+
+SCREENS = {
+    "speed": "Hex bar deadlift",
+    "hold": "Plank",
+    "held-reps": "pulldown",
+    "tempo": "Front squat",
+    "cluster": "^Deadlift",
+    "one-sided": "landmine",
+    "timed": "carry",
+    "test": "Overhead press",
+    "round": "Pull-up",
+    "warm-up": "pull-apart",
+}
+
+UNDER_WAY = {
+    "speed": ("Quality 2", "Quality 2"),
+    "hold": ("Start the hold",),
+    "tempo": ("Beat the tempo",),
+    "cluster": ("Done, block 1",),
+    "one-sided": ("Done, left",),
+    "timed": ("Start the stopwatch",),
+    "test": ("Made",),
+}
+"""Taps after which there is another thing to look at."""
+
+
+@pytest.fixture(params=["dark", "light"])
+def scheme(request: pytest.FixtureRequest) -> str:
+    return str(request.param)
+
+
+@pytest.fixture(params=[PHONE, SMALL], ids=["phone", "small"])
+def held_phone(
+    playwright: Playwright, tmp_path: Path, scheme: str, request: pytest.FixtureRequest
+) -> Iterator[Handset]:
+    place = tmp_path / "looked-at"
+    with handset(playwright, place, viewport=request.param, dark=scheme == "dark") as one:
+        yield one
+
+
+def test_every_set_screen_is_clean_and_large_enough_for_a_thumb(
+    every_method: None, server: ServerProcess, squad: Squad, held_phone: Handset, scheme: str
+) -> None:
+    page = held_phone.switch_on()
+    hands.pair(page, server.url, squad.secret)
+    hands.begin(page)
+    thumb = Thumb(page, server.url)
+    size = "small" if held_phone.viewport == SMALL else "phone"
+    for name, title in SCREENS.items():
+        thumb.choose(title)
+        look(page, f"set-{name}-{size}-{scheme}")
+        assert too_small(page, size == "phone") == [], name
+        if name in UNDER_WAY:
+            thumb.tap(*UNDER_WAY[name])
+            look(page, f"set-{name}-under-way-{size}-{scheme}")
+            assert too_small(page, size == "phone") == [], f"{name} under way"
+
+
+MEASURE = """(large) => [...document.querySelectorAll("button, summary")]
+    .map((one) => {
+        const { width, height } = one.getBoundingClientRect();
+        const between = one.closest(".set-panel") && !one.closest(".panel-foot");
+        const least = large && between ? 64 : 48;
+        const name = one.getAttribute("aria-label") || one.textContent;
+        return { name, width, height, enough: height >= least - 0.5 && width >= 47.5 };
+    })
+    .filter(({ enough, width }) => width > 0 && !enough)
+    .map(({ name, width, height }) => `${name}: ${width} x ${height}`)"""
+
+
+def too_small(page: Page, large: bool) -> list[str]:
+    """Targets under 48 px, or under 64 where they are tapped between sets in a usual window."""
+    found: list[str] = page.evaluate(MEASURE, large)
+    return found
