@@ -82,8 +82,6 @@ export interface Settings {
   readonly sound?: boolean;
   /** How speed sets are told; absent: by quality. */
   readonly speed?: "quality" | "velocity";
-  /** A quiet beat in tempo sets. */
-  readonly beat?: boolean;
 }
 
 /** What is known about the exchange with the server, for the sync line. */

@@ -52,7 +52,7 @@ function Row({ row, asked, method }: RowProps) {
           <td data-head="Done" class={done.kind === "skipped" ? "skipped" : "done"}>
             {doneInWords(done, method)}
           </td>
-          <td data-head="Difference">{differenceInWords(planned, done)}</td>
+          <td data-head="Difference">{differenceInWords(planned, done, method)}</td>
         </>
       ) : (
         <>

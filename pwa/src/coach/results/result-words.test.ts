@@ -119,7 +119,9 @@ describe("a set", () => {
   it("of a maximum test was made or missed", () => {
     const attempt = { ...DONE, ...NOTHING, load_kg: 140, reps: 0 };
     expect(doneInWords(attempt, "maximum-test")).toBe("140 kg missed");
-    expect(doneInWords({ ...attempt, reps: 1 }, "maximum-test")).toBe("140 kg × 1");
+    expect(doneInWords({ ...attempt, reps: 1 }, "maximum-test")).toBe("140 kg made");
+    const planned = { ...NOTHING, load_kg: 137.5, reps: 1 };
+    expect(differenceInWords(planned, attempt, "maximum-test")).toBe("+2.5 kg");
   });
 
   it("that was skipped says why and differs from nothing", () => {

@@ -11,12 +11,17 @@ export function plannedInWords(planned: Planned): string {
 
 export function doneInWords(done: Done, method = ""): string {
   if (done.kind === "skipped") return done.why ? `skipped: ${done.why}` : "skipped";
-  if (method === "maximum-test" && done.reps === 0) return `${load(done)} missed`.trim();
+  if (isAttempt(done, method)) return `${load(done)} ${done.reps ? "made" : "missed"}`.trim();
   const quality = done.quality === null ? "" : `quality ${done.quality} of 5`;
   const failure = done.to_failure ? "to failure" : "";
   const felt = done.tightness === null ? "" : `tightness ${figure(done.tightness)} of 10`;
   const parts = [amount(done), failure, quality, speed(done), felt];
   return parts.filter(Boolean).join(", ") || "done";
+}
+
+/** A single of a maximum test; more repetitions are told like any others. */
+function isAttempt({ reps, rir }: Done, method: string): boolean {
+  return method === "maximum-test" && rir === null && (reps === 0 || reps === 1);
 }
 
 /** "0.84 0.82 0.80 m/s, mean 0.82" */
@@ -49,8 +54,9 @@ function repetitions({ reps, blocks, load_kg }: Amount): string {
 }
 
 /** What differs from the plan, "+2.5 kg, −1 rep"; nothing where it was met. */
-export function differenceInWords(planned: Planned, done: Done): string {
+export function differenceInWords(planned: Planned, done: Done, method = ""): string {
   if (done.kind === "skipped") return "";
+  if (isAttempt(done, method)) return difference(planned.load_kg, done.load_kg, "kg");
   const parts = [
     difference(planned.load_kg, done.load_kg, "kg"),
     difference(planned.reps ?? total(planned.blocks), done.reps ?? total(done.blocks), "reps"),
