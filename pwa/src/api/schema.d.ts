@@ -1392,6 +1392,8 @@ export interface components {
             load_kg?: number | null;
             seconds?: number | null;
             to_failure?: boolean;
+            distance_m?: number | null;
+            blocks?: number[];
         };
         DoneAnswer: {
             /** @enum {string} */
@@ -1399,7 +1401,15 @@ export interface components {
             load_kg?: number | null;
             reps?: number | null;
             rir?: number | null;
+            to_failure?: boolean;
             seconds?: number | null;
+            distance_m?: number | null;
+            /** @description repetitions of each */
+            blocks?: number[];
+            /** @description mean of each rep */
+            velocities_m_s?: number[];
+            /** @description over all its reps */
+            mean_m_s?: number | null;
             quality?: number | null;
             /** @enum {string|null} */
             side?: "left" | "right" | null;
@@ -1416,6 +1426,8 @@ export interface components {
             number?: number;
             planned?: components["schemas"]["PlannedAnswer"];
             done?: components["schemas"]["DoneAnswer"] | null;
+            /** @description left and right where told apart; done is the later one */
+            sides?: components["schemas"]["DoneAnswer"][];
         };
         NextLoadAnswer: {
             kg?: number;
@@ -1445,6 +1457,7 @@ export interface components {
         ExerciseResultAnswer: {
             key?: string;
             name?: string;
+            method?: string;
             /** @description name of the exercise done in its place */
             done_instead?: string | null;
             sets?: components["schemas"]["SetResultAnswer"][];

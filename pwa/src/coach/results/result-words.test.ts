@@ -151,15 +151,21 @@ describe("rows of sets", () => {
 });
 
 describe("a one-sided set", () => {
-  const left: Done = { ...DONE, side: "left" };
-  const set = { key: "s1", number: 1, planned: PLANNED, done: left, sides: [left] };
+  const left: Done = { ...DONE, side: "left", reps: 6 };
+  const right: Done = { ...DONE, side: "right", reps: 5 };
+  const set = { key: "s1", number: 1, planned: PLANNED, done: right, sides: [left, right] };
 
-  it("has a row for each side, the open one too", () => {
-    const rows = setRows([set]);
-    expect(rows.map((row) => [row.numbers, row.set.done?.side])).toEqual([
-      ["1 left", "left"],
-      ["1 right", undefined],
+  it("has a row for each side", () => {
+    const rows = setRows([set]).map(({ numbers, set: { done } }) => [numbers, done?.reps]);
+    expect(rows).toEqual([
+      ["1 left", 6],
+      ["1 right", 5],
     ]);
+  });
+
+  it("of which one side was told says which", () => {
+    const [row] = setRows([{ ...set, done: left, sides: [left] }]);
+    expect(row?.set.done && doneInWords(row.set.done)).toBe("left, 87.5 kg × 6, 2 RIR");
   });
 });
 

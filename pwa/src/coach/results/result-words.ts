@@ -15,7 +15,7 @@ export function doneInWords(done: Done, method = ""): string {
   const quality = done.quality === null ? "" : `quality ${done.quality} of 5`;
   const failure = done.to_failure ? "to failure" : "";
   const felt = done.tightness === null ? "" : `tightness ${figure(done.tightness)} of 10`;
-  const parts = [amount(done), failure, quality, speed(done), felt];
+  const parts = [done.side ?? "", amount(done), failure, quality, speed(done), felt];
   return parts.filter(Boolean).join(", ") || "done";
 }
 

@@ -8,20 +8,20 @@ export interface SetRow {
   readonly set: ResultSet;
 }
 
-const SIDES = ["left", "right"] as const;
-
 /**
- * Sets that follow each other, were planned the same and have no answer yet, become one row; one whose
- * sides were told apart becomes two.
+ * Sets that follow each other, were planned the same and have no answer yet, become one row; one
+ * whose sides were both told becomes two.
  */
 export function setRows(sets: readonly ResultSet[]): SetRow[] {
-  return together(sets).flatMap((row) => (row.set.sides.length > 0 ? apart(row) : [row]));
+  return together(sets).flatMap((row) => (row.set.sides.length > 1 ? apart(row) : [row]));
 }
 
-function apart({ numbers, set }: SetRow): SetRow[] {
-  return SIDES.map((side) => ({
-    numbers: `${numbers} ${side}`,
-    set: { ...set, done: set.sides.find((done) => done.side === side) ?? null },
+/** The side stands before the row, and not once more in what was done. */
+function apart({ numbers, last, set }: SetRow): SetRow[] {
+  return set.sides.map((done) => ({
+    numbers: `${numbers} ${done.side}`,
+    last,
+    set: { ...set, done: { ...done, side: null } },
   }));
 }
 
