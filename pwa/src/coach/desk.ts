@@ -80,8 +80,8 @@ export const speed = async (id: string, weeks: number) =>
     .exercises;
 export const condition = (id: string, weeks: number) =>
   get<Condition>(athletePath(id, `/condition?weeks=${weeks}`));
-/** One of the monitoring's tables as a CSV file. */
-export const tableAddress = (id: string, table: string, weeks: number) =>
+/** One of the tables as a CSV file, over so many weeks where it has any. */
+export const tableAddress = (id: string, table: string, weeks = 12) =>
   addressOf(athletePath(id, `/tables/${table}?weeks=${weeks}`));
 
 const screeningPath = (id: string, rest = "") => athletePath(id, `/screening${rest}`);

@@ -2,7 +2,7 @@ import { useState } from "preact/hooks";
 
 import type { AthletePage, Trend } from "../answers";
 import { figure } from "../block/wish-words";
-import { trend } from "../desk";
+import { tableAddress, trend } from "../desk";
 import { ChoiceField } from "../fields/choice-field";
 import { Link } from "../shell/link";
 import { athletePath } from "../shell/route";
@@ -54,6 +54,11 @@ function LiftTrend({ athlete, lift }: { readonly athlete: string; readonly lift:
               sessions together say, with the 90 % band.
             </p>
             <TrendTable trend={value} />
+            <p class="plot-ways">
+              <a class="button" href={tableAddress(athlete, "maxima")} download>
+                Maxima of all lifts as CSV
+              </a>
+            </p>
           </>
         )
       }

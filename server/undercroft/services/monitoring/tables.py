@@ -8,6 +8,7 @@ from undercroft.services.monitoring.load import session_loads
 from undercroft.services.monitoring.speed import speed_of
 from undercroft.services.monitoring.work import weeks_of_work
 from undercroft.services.refusals import NotFound
+from undercroft.services.trends import trends_of
 
 Making = Callable[[str, int, int], Table]
 """From an athlete's id, a number of weeks and the time in ms."""
@@ -118,6 +119,18 @@ def _body_mass(athlete_id: str, weeks: int, now: int) -> Table:
     return Table(("on", "body_mass_kg"), [(one.on, one.kg) for one in found])
 
 
+def _maxima(athlete_id: str, _weeks: int, _now: int) -> Table:
+    """Of all times: a maximum without what came before says little."""
+    columns = ("on", "kg", "low_kg", "high_kg", "smooth_kg", "low_smooth_kg", "high_smooth_kg",
+               "source")  # fmt: skip
+    rows: list[tuple[Cell, ...]] = [
+        (trend.name, *_cells(point, columns))
+        for trend in trends_of(athlete_id)
+        for point in trend.points
+    ]
+    return Table(("lift", *columns), rows)
+
+
 def _cells(one: object, columns: Sequence[str]) -> tuple[Cell, ...]:
     return tuple(getattr(one, name) for name in columns)
 
@@ -135,4 +148,5 @@ TABLES: Mapping[str, Making] = {
     "pain": _pain,
     "readiness": _readiness,
     "body-mass": _body_mass,
+    "maxima": _maxima,
 }
