@@ -129,3 +129,18 @@ def test_what_the_coach_takes_out_of_a_later_run_leaves_the_phone(
     send(coach, block, ready)
     gone = by_kind(device.reads_all(), "sheet.withdrawn")
     assert set(gone) == {"2/w2-mon", "2/w2-wed", "2/w2-fri"}
+
+
+def test_what_another_block_has_replaced_is_told_neither_as_planned_nor_as_missed(
+    coach: AtDesk, ready: str, block: str, other: str, device: Phone
+) -> None:
+    """It left the phone: nobody can have missed it. What is left of the week before stays."""
+    send(coach, block, ready, starts_on=FIRST)
+    does(device, sheets(device.reads_all())["w1-mon"])
+    send(coach, other, ready, starts_on=SECOND)
+    assert sorted(planned(coach, ready)) == [
+        (1, "w1-fri", "planned"),
+        (1, "w1-mon", "finished"),
+        (1, "w1-wed", "planned"),
+        (2, "o1-mon", "planned"),
+    ]

@@ -5,7 +5,7 @@ is shown on the sheet it was begun with.
 """
 
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 
@@ -13,7 +13,9 @@ from undercroft.domain.ledger import WORK_KINDS, SessionRecord, fold
 from undercroft.services import ledger
 from undercroft.store import sessions
 from undercroft.store.models import Sheet
-from undercroft.store.sessions import BegunSession, SentSession
+from undercroft.store.sessions import BegunSession, SentRevision, SentSession
+
+NEVER = "9999-12-31"
 
 MOST_SESSIONS = 60
 MOST_BEGUN = 45
@@ -69,9 +71,13 @@ def _shown(athlete_id: str, chosen: Sequence[KnownSession]) -> list[Shown]:
 
 
 def known_sessions(athlete_id: str) -> list[KnownSession]:
-    """Every session that was begun, or that the newest revision of its run still has."""
-    runs = sessions.runs_of(athlete_id)
-    newest = {run: number for number, run in sorted(runs.items())}
+    """Every session that was begun, or that is still to be done: the newest revision of its run
+    has it, and nothing was sent in its place since.
+    """
+    sent_so_far = sessions.revisions_sent(athlete_id)
+    runs = {one.number: one.run for one in sent_so_far}
+    newest = {run: number for number, run in runs.items()}
+    until = _until(sent_so_far, newest)
     begun: dict[tuple[int, str], list[BegunSession]] = defaultdict(list)
     for told in sessions.sessions_begun(athlete_id, WORK_KINDS):
         if told.revision is not None and told.revision in runs:
@@ -82,8 +88,16 @@ def known_sessions(athlete_id: str) -> list[KnownSession]:
     return [
         KnownSession(run, own[_shown_on(own, begun[run, key])], _numbers(begun[run, key]))
         for (run, key), own in sheets.items()
-        if begun[run, key] or newest[run] in own
+        if begun[run, key] or (newest[run] in own and own[newest[run]].on < until[run])
     ]
+
+
+def _until(sent: Sequence[SentRevision], newest: Mapping[int, int]) -> dict[int, str]:
+    """By run, the first day of what was sent later in its place: from then on it is withdrawn."""
+    return {
+        run: min((one.first_day for one in sent if one.number > number), default=NEVER)
+        for run, number in newest.items()
+    }
 
 
 def _shown_on(sheets: dict[int, SentSession], begun: Sequence[BegunSession]) -> int:

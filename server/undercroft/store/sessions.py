@@ -35,12 +35,21 @@ def runs_of(athlete_id: str) -> dict[int, int]:
     return dict(found)
 
 
-def first_days(athlete_id: str) -> list[tuple[int, str]]:
-    """The number of each revision and the Monday that it begins on, oldest first."""
+class SentRevision(NamedTuple):
+    """A revision, the run it belongs to, and the Monday that it begins on."""
+
+    number: int
+    run: int
+    first_day: str
+
+
+def revisions_sent(athlete_id: str) -> list[SentRevision]:
+    """Every revision without its block, oldest first."""
     found = rows(
-        "SELECT number, starts_on FROM revision WHERE athlete_id = ? ORDER BY number", athlete_id
+        "SELECT number, run, starts_on FROM revision WHERE athlete_id = ? ORDER BY number",
+        athlete_id,
     )
-    return [(number, day) for number, day in found]
+    return [SentRevision(*row) for row in found]
 
 
 def sessions_sent(athlete_id: str) -> list[SentSession]:

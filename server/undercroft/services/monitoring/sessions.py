@@ -12,7 +12,6 @@ from undercroft.domain.program.monitoring import DoneSet, day_done, done_sets, p
 from undercroft.domain.program.monitoring.day_done import BELIEVED
 from undercroft.services.monitoring.span import Span
 from undercroft.services.sessions_shown import Shown, sessions_between
-from undercroft.store import sessions
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,22 +36,10 @@ class SessionRead:
 
 
 def sessions_read(athlete_id: str, span: Span) -> list[SessionRead]:
-    """Every session planned for or done in the span, by planned day.
-
-    Without those that nobody began and that a later block took the place of.
-    """
+    """Every session planned for or done in the span, by planned day."""
     shown = sessions_between(athlete_id, span.first - BELIEVED, span.today + BELIEVED)
-    begins = sessions.first_days(athlete_id)
-    read = [_read(one, span) for one in shown if not _replaced(one, begins)]
+    read = [_read(one, span) for one in shown]
     return [one for one in read if one.planned in span or (one.done_on and one.done_on in span)]
-
-
-def _replaced(one: Shown, begins: list[tuple[int, str]]) -> bool:
-    """The phone trains by the newest revision alone, once that one's weeks have begun."""
-    return one.record is None and any(
-        number > one.sheet.revision and first_day <= one.sheet.on_day
-        for number, first_day in begins
-    )
 
 
 def _read(one: Shown, span: Span) -> SessionRead:
