@@ -12,7 +12,7 @@ from tests.store.counting import counted
 from undercroft.domain.program.monitoring import course_of
 from undercroft.domain.strength.power import set_power
 
-QUERIES = 9
+QUERIES = 8
 """Two for who asks, four for what was sent, two for sheets and entries, one for velocities."""
 
 VELOCITIES = (

@@ -9,7 +9,7 @@ from tests.fixtures import fixture
 from tests.people import AtDesk, Clock, Phone
 from tests.store.counting import counted
 
-QUERIES = 9
+QUERIES = 8
 """Two for who asks, four for what was sent, one for the phones, two for sheets and entries."""
 
 SETS = {"w1-mon": 10, "w1-wed": 13, "w1-fri": 7}
