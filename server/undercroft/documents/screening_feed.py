@@ -46,8 +46,11 @@ def questions() -> dict[str, Any]:
     }
 
 
-def standing(lock: Lock, answered_on: str | None, through: int) -> dict[str, Any]:
-    """How the lock stands on the day of the last record; `through` is how much of the ledger."""
+def standing(lock: Lock, answered_on: str | None, read: bool, through: int) -> dict[str, Any]:
+    """How the lock stands on the day of the last record; `through` is how much of the ledger.
+
+    `read`: the coach has signed the latest answers.
+    """
     return {
         "open": lock.open,
         "outcome": str(lock.outcome),
@@ -57,6 +60,7 @@ def standing(lock: Lock, answered_on: str | None, through: int) -> dict[str, Any
         "until": None if lock.until is None else lock.until.isoformat(),
         "company": lock.company,
         "answered_on": answered_on,
+        "read": read,
         "through": through,
     }
 

@@ -24,5 +24,5 @@ def publish_standing(row: Athlete, record: OcclusionRecord) -> None:
         return
     latest = record.screening.latest
     on = None if latest is None else latest.on.isoformat()
-    through = last_position(row.id)
-    publish(row.id, "screening", "", documents.standing(lock_now(record), on, through))
+    read, through = record.screening.read, last_position(row.id)
+    publish(row.id, "screening", "", documents.standing(lock_now(record), on, read, through))

@@ -130,12 +130,11 @@ def page(athlete_id: str, now: int) -> ScreeningPage:
     record = record_of(athlete_id, athlete_document(row))
     file, today = record.screening, day_of(now)
     latest = file.latest
-    signed = latest is not None and any(one.of == latest.id for one in file.signatures)
     others = [one for one in reversed(file.answered) if one is not latest]
     return ScreeningPage(
         asked_at=row.screening_asked_at,
         lock=record.locks([today])[today],
-        signed=signed,
+        signed=file.read,
         latest=None if latest is None else _seen(latest, file.alone),
         earlier=[_seen(one, file.alone) for one in others],
         reasons=_reasons(max(today, file.last_day), file),

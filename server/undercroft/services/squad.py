@@ -9,6 +9,7 @@ from typing import Any
 from undercroft.domain.ledger import Entry, fold
 from undercroft.services import ledger
 from undercroft.services.clock import DAY_MS, day_of
+from undercroft.services.occlusion_signs import signs_told, why_ended
 from undercroft.store import athletes, devices, glance
 from undercroft.store.devices import DeviceRow
 from undercroft.store.glance import Sent, Told
@@ -71,6 +72,7 @@ class _Read:
     told: list[Told]
     held: int
     lately: list[Entry]
+    unread: bool
 
     @property
     def heard(self) -> int | None:
@@ -108,9 +110,18 @@ def _read(coach_id: str, now: int) -> Iterator[_Read]:
     told: dict[str, list[Told]] = defaultdict(list)
     for one in glance.told_of(coach_id):
         told[one.athlete_id].append(one)
+    unread = glance.unread_screenings(coach_id)
     for id_, name in names:
-        paired = [phone for phone in phones.get(id_, ()) if phone.revoked_at is None]
-        yield _Read(id_, name, paired, sent.get(id_), told[id_], held.get(id_, 0), lately[id_])
+        yield _Read(
+            id=id_,
+            name=name,
+            paired=[phone for phone in phones.get(id_, ()) if phone.revoked_at is None],
+            sent=sent.get(id_),
+            told=told[id_],
+            held=held.get(id_, 0),
+            lately=lately[id_],
+            unread=id_ in unread,
+        )
 
 
 def _line(one: _Read, now: int) -> SquadLine:
@@ -157,6 +168,8 @@ def _next(sent: Sent | None, begun: set[str]) -> dict[str, Any] | None:
 
 def _attention(one: _Read, ahead: dict[str, Any] | None, now: int) -> Iterator[Attention]:
     yield from _hurt(one.lately)
+    if one.unread:
+        yield Attention("soon", "Screening waits to be read")
     if one.held:
         words = "1 entry" if one.held == 1 else f"{one.held} entries"
         yield Attention("soon", f"{words} could not be placed")
@@ -171,8 +184,13 @@ def _hurt(lately: list[Entry]) -> Iterator[Attention]:
     told = fold(lately)
     for pain in told.pains:
         yield Attention("now", f"Pain {pain.body['level']:g} of 10: {pain.body['where']}")
+    for sign in signs_told(told):
+        yield Attention("now", sign)
     for (_, session), record in told.sessions.items():
-        if record.stopped is not None:
+        signs = why_ended(record)
+        if signs is not None:
+            yield Attention("now", f"Session ended by a sign: {signs}")
+        elif record.stopped is not None:
             yield Attention("now", f"Stopped {session}: {record.stopped.body['why']}")
 
 

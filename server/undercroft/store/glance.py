@@ -91,12 +91,16 @@ def told_of(coach_id: str) -> list[Told]:
 _HURT = (
     'SELECT athlete_id, position, id, kind, at, revision, session, "set", replaces, body'
     " FROM entry WHERE athlete_id IN ({marks}) AND received_at >= ?"
-    " AND kind IN ('pain.reported', 'session.stopped') ORDER BY position"
+    " AND kind IN ('pain.reported', 'session.stopped', 'after.check', 'wrap.check', 'wrap.off')"
+    " ORDER BY position"
 )
 
 
 def hurt_since(athlete_ids: Sequence[str], since: int) -> list[Entry]:
-    """Stored entries of pain, and of sessions stopped, that came in at or after a time."""
+    """Stored entries of pain, of sessions stopped, and of signs and wear of occlusion work.
+
+    They came in at or after that time.
+    """
     if not athlete_ids:
         return []
     columns = ("athlete", "position", "id", "kind", "at", "revision", "session", "set", "replaces")
@@ -105,6 +109,23 @@ def hurt_since(athlete_ids: Sequence[str], since: int) -> list[Entry]:
         Entry(**dict(zip(columns, row, strict=False)), body=json.loads(row[-1]), device="")
         for row in found
     ]
+
+
+_SCREENED = (
+    "SELECT c.athlete_id, c.body FROM athlete AS a CROSS JOIN change AS c"
+    " WHERE a.coach_id = ? AND c.athlete_id = a.id AND c.kind = 'screening' AND c.key = ''"
+    " AND NOT c.superseded"
+)
+
+
+def unread_screenings(coach_id: str) -> set[str]:
+    """Athletes whose latest screening the coach has not signed."""
+    found = ((athlete, json.loads(body)) for athlete, body in rows(_SCREENED, coach_id))
+    return {
+        athlete
+        for athlete, told in found
+        if told["answered_on"] is not None and not told.get("read", True)
+    }
 
 
 def held_counts(athlete_ids: Sequence[str]) -> dict[str, int]:

@@ -43,6 +43,12 @@ class ScreeningFile:
         return None if place is None else self.answered[place]
 
     @property
+    def read(self) -> bool:
+        """Has the coach signed the latest screening?"""
+        latest = self.latest
+        return latest is not None and any(one.of == latest.id for one in self.signatures)
+
+    @property
     def out_of_date(self) -> tuple[str, ...]:
         """What was reported after the latest screening and asks for a new one."""
         place = self._latest_place()
