@@ -21,7 +21,7 @@ export function detailsInWords({ method, details }: ExercisePlan): string {
       return `${(details as DetailsOf<"block_rest_s">).block_rest_s} s between blocks`;
     case "occlusion": {
       const rule = details as DetailsOf<"limb">;
-      return `${rule.restriction}, ${rule.limb.replace("-", " ")}`;
+      return occlusionInWords(rule);
     }
     case "unstable-bar":
       return (details as DetailsOf<"hanging">).hanging ? "load hangs" : "load on the sleeves";
@@ -35,4 +35,14 @@ export function detailsInWords({ method, details }: ExercisePlan): string {
     case "warm-up":
       return "";
   }
+}
+
+function occlusionInWords(rule: DetailsOf<"limb">): string {
+  const parts = [
+    `${rule.restriction} on the ${rule.limb.replace("-", " ")}`,
+    rule.tightness === undefined ? "" : `tightness ${rule.tightness} of 10`,
+    rule.pressure_percent === undefined ? "" : `${rule.pressure_percent} % of occlusion`,
+    (rule.both_at_once ?? true) ? "" : "one side after the other",
+  ];
+  return parts.filter(Boolean).join(", ");
 }

@@ -11,6 +11,7 @@ import { useDesk } from "../shell/desk-state";
 import { FaultList } from "../shell/states";
 import { ExerciseMore } from "./exercise-more";
 import { Lines } from "./lines";
+import { OcclusionPatterns } from "./occlusion-patterns";
 import { SheetRemarks } from "./sheet-remarks";
 import { useKeys } from "./use-keys";
 import { useRemarks, useWriter } from "./writer-state";
@@ -48,6 +49,7 @@ export function ExerciseEditor({ plan, at, session, last }: ExerciseEditorProps)
       <FaultList faults={others} at={path} />
       <FindingList findings={own(findings, path, "sets")} />
       <Lines plan={plan} at={at} session={session} />
+      {plan.method === "occlusion" && <OcclusionPatterns plan={plan} at={at} session={session} />}
       <SheetRemarks plan={plan} at={at} session={session} />
       <ExerciseMore plan={plan} at={at} session={session} />
     </li>

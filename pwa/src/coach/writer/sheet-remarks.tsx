@@ -4,6 +4,7 @@ import { within } from "../block/faults";
 import { pathOf } from "../block/places";
 import type { ExerciseProps } from "./exercise-editor";
 import { marginInWords, orderInWords } from "./handling";
+import { OcclusionRemark } from "./occlusion-remark";
 import { rampInWords, sheetExercise } from "./outcome";
 import { useRemarks } from "./writer-state";
 
@@ -24,6 +25,7 @@ export function SheetRemarks({ plan, at, session }: ExerciseProps) {
           <b>Rig:</b> {line}
         </li>
       ))}
+      <OcclusionRemark sheet={sheet} />
       {notes.map((note) => (
         <li key={note}>{note}</li>
       ))}
