@@ -32,6 +32,22 @@ class Answering:
         at = now.isoformat(timespec="milliseconds")
         self.syncs(self.writes.entry("screening.answered", {"answers": given}, at=at))
 
+    def keys_of(self, session: str) -> list[str]:
+        """Keys of the sets of a session's first exercise, as the phone was told them."""
+        bodies = [one["body"] for one in self._feed() if one["kind"] == "sheet"]
+        (sheet,) = [body for body in bodies if body["session"] == session]
+        return [str(one["key"]) for one in sheet["exercises"][0]["sets"]]
+
+    def _feed(self) -> list[dict[str, Any]]:
+        found: list[dict[str, Any]] = []
+        cursor, more = 0, True
+        while more:
+            body = {"device": self.device, "epoch": self.epoch, "cursor": cursor, "entries": []}
+            answer = self.asks.post("/api/v1/sync", data=body).json()
+            found += answer["feed"]
+            cursor, more = answer["cursor"], answer["more"]
+        return found
+
 
 def paired(playwright: Playwright, url: str, secret: str) -> Answering:
     """Accept an invitation as a phone does."""

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterator
 from pathlib import Path
+from typing import Any
 
 import pytest
 from playwright.sync_api import Page, Playwright, expect
@@ -132,6 +133,66 @@ def test_withdrawing_the_signature_closes_the_work(
     assert "closed until it is signed" in told[0]
 
 
+def curls() -> dict[str, Any]:
+    """A week with curls, still without a wrap's tightness or a pattern."""
+    one = {"key": "s1", "reps": 5, "load": {"basis": "kg", "kg": 6}}
+    exercise = {
+        "key": "curls",
+        "exercise": "dumbbell-curl",
+        "method": "occlusion",
+        "details": {"limb": "upper-arm", "restriction": "wrap"},
+        "warm_up": [],
+        "sets": [one],
+    }
+    session = {"key": "mon", "name": "Arms", "day": 1, "exercises": [exercise]}
+    week = {"key": "w1", "name": "Week 1", "sessions": [session]}
+    return {"key": "arms", "name": "Arms", "weeks": [week]}
+
+
+def opened(page: Page, server: ServerProcess, squad: Squad, answering: Answering) -> None:
+    """Runa's occlusion work is open, and the maximum of her curls is known."""
+    desk = f"{server.url}/api/v1/desk/athletes/{squad.athlete_id}"
+    known = page.request.get(desk).json()
+    maximum = {"lift": "dumbbell-curl", "kg": 30, "kind": "tested", "on": "2026-01-20"}
+    pairs = [{"mass_kg": kg, "count": 2} for kg in (4, 6, 8)]
+    document = {**known["document"], "maxima": [maximum]}
+    page.request.post(f"{desk}/document", data={"document": document})
+    page.request.post(f"{desk}/kit", data={"document": {**known["kit"], "dumbbells": pairs}})
+    page.request.post(f"{desk}/screening/ask", data={})
+    answering.answers()
+    of = page.request.get(f"{desk}/screening").json()["latest"]["id"]
+    assert page.request.post(f"{desk}/screening/sign", data={"of": of}).ok
+
+
+def write(page: Page, server: ServerProcess) -> str:
+    """Open the curls in the writer and fill them by the first exposure; the block's id."""
+    answer = page.request.post(f"{server.url}/api/v1/desk/blocks", data={"document": curls()})
+    block = str(answer.json()["id"])
+    page.goto(f"{server.url}/desk/blocks/{block}")
+    page.get_by_label("Sets by a pattern").select_option("first exposure")
+    expect(page.get_by_text("tightness 5 of 10, one side after the other")).to_be_visible()
+    return block
+
+
+def train(answering: Answering) -> None:
+    """Two sets with a wrap that is forgotten on the arm."""
+    where = {"session": "mon", "revision": 2}
+    arm = {"limb": "left-upper-arm"}
+    keys = answering.keys_of("mon")
+    writes = answering.writes
+    answering.syncs(
+        writes.entry("session.started", {}, **where),
+        writes.entry("wrap.on", arm, at="2026-11-23T17:00:00Z", **where),
+        *(
+            writes.entry("set.done", {"load_kg": 6, "reps": reps, "side": "left", "tightness": 5},
+                         set=key, **where)
+            for key, reps in zip(keys, (15, 14), strict=True)
+        ),
+        writes.entry("wrap.off", {**arm, "seconds": 960}, at="2026-11-23T17:16:00Z", **where),
+        writes.entry("session.finished", {"rpe": 4, "minutes": 20}, **where),
+    )  # fmt: skip
+
+
 @pytest.fixture(params=["dark", "light"])
 def scheme(request: pytest.FixtureRequest) -> str:
     return str(request.param)
@@ -179,3 +240,28 @@ def test_how_it_looks(
     page.get_by_role("button", name=SIGN).click()
     expect(page.get_by_text(f"Signed by {COACH}").first).to_be_visible()
     seen("signed")
+
+
+def test_occlusion_work_is_written_by_a_pattern_sent_and_read_again(
+    desk: Handset, server: ServerProcess, squad: Squad, answering: Answering, scheme: str
+) -> None:
+    page = desk.switch_on()
+    wide = "wide" if desk.viewport is LAPTOP else "narrow"
+    hands.log_in(page, server.url, EMAIL, PASSWORD)
+    opened(page, server, squad, answering)
+    block = write(page, server)
+    page.get_by_label(re.compile("^Loads for")).select_option(squad.athlete_id)
+    expect(page.get_by_text("Worn:")).to_be_visible()
+    look(page, f"desk-occlusion-writer-{wide}-{scheme}")
+    expect(page.get_by_text(re.compile("^On the server,"))).to_be_visible()
+    path = f"{server.url}/api/v1/desk/blocks/{block}/send"
+    sent = page.request.post(path, data={"athletes": [squad.athlete_id]}).json()
+    assert sent["refused"] == [], sent
+    train(answering)
+    page.goto(f"{server.url}/desk/athletes/{squad.athlete_id}")
+    expect(page.get_by_text("16:00 min with the wrap on")).to_be_visible()
+    expect(page.get_by_text("Next time")).to_be_visible()
+    look(page, f"desk-occlusion-results-{wide}-{scheme}")
+    page.goto(f"{server.url}/desk")
+    expect(page.get_by_text("Wrap beyond its limit: left upper arm, 16 min")).to_be_visible()
+    look(page, f"desk-occlusion-squad-{wide}-{scheme}")
