@@ -90,6 +90,27 @@ def test_the_next_load_follows_from_the_repetitions(coach: AtDesk, opened: Phone
     }
 
 
+def test_both_sides_of_a_set_are_told_and_the_weaker_one_decides(
+    coach: AtDesk, opened: Phone
+) -> None:
+    opened.syncs(
+        *(
+            did(opened, "mon", key, 6, reps=reps, side=side)
+            for key, side, reps in (
+                ("a.1", "left", 15),
+                ("a.1", "right", 9),
+                ("a.2", "left", 15),
+                ("a.2", "right", 15),
+            )
+        ),
+        said(opened, "session.finished", "mon"),
+    )
+    (exercise,) = monday(coach, opened)["exercises"]
+    sides = [[(one["side"], one["reps"]) for one in each["sides"]] for each in exercise["sets"]]
+    assert sides == [[("left", 15), ("right", 9)], [("left", 15), ("right", 15)]]
+    assert "first set under two thirds of its target" in exercise["occlusion"]["next"]["why"]
+
+
 def test_before_anything_is_done_there_is_no_next_load(coach: AtDesk, opened: Phone) -> None:
     (exercise,) = monday(coach, opened)["exercises"]
     assert exercise["occlusion"]["next"] is None

@@ -184,9 +184,10 @@ def train(answering: Answering) -> None:
         writes.entry("session.started", {}, **where),
         writes.entry("wrap.on", arm, at="2026-11-23T17:00:00Z", **where),
         *(
-            writes.entry("set.done", {"load_kg": 6, "reps": reps, "side": "left", "tightness": 5},
+            writes.entry("set.done", {"load_kg": 6, "reps": reps, "side": side, "tightness": 5},
                          set=key, **where)
-            for key, reps in zip(keys, (15, 14), strict=True)
+            for key, sides in zip(keys, ((15, 15), (14, 12)), strict=True)
+            for side, reps in zip(("left", "right"), sides, strict=True)
         ),
         writes.entry("wrap.off", {**arm, "seconds": 960}, at="2026-11-23T17:16:00Z", **where),
         writes.entry("session.finished", {"rpe": 4, "minutes": 20}, **where),
@@ -260,6 +261,7 @@ def test_occlusion_work_is_written_by_a_pattern_sent_and_read_again(
     train(answering)
     page.goto(f"{server.url}/desk/athletes/{squad.athlete_id}")
     expect(page.get_by_text("16:00 min with the wrap on")).to_be_visible()
+    expect(page.get_by_text("right, 6 kg × 12")).to_be_visible()
     expect(page.get_by_text("Next time")).to_be_visible()
     look(page, f"desk-occlusion-results-{wide}-{scheme}")
     page.goto(f"{server.url}/desk")

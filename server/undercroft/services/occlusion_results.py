@@ -98,9 +98,10 @@ def _by_limb(wears: Sequence[Wear]) -> list[tuple[Any, list[Wear]]]:
 
 
 def _reps(exercise: dict[str, Any], record: SessionRecord) -> list[int]:
-    """Repetitions of the planned sets that were done, in their order."""
-    found = [record.sets.get(one["key"]) for one in exercise["sets"]]
-    return [int(one.body.get("reps") or 0) for one in found if one and one.kind == "done"]
+    """Repetitions of the planned sets that were done, in their order; of two sides the fewer."""
+    found = [record.sets[one["key"]] for one in exercise["sets"] if one["key"] in record.sets]
+    done = [[one for one in each.answers() if one.kind == "done"] for each in found]
+    return [min(int(one.body.get("reps") or 0) for one in each) for each in done if each]
 
 
 def _next(table: dict[str, Any] | None, reps: list[int], stopped: bool) -> NextSeen | None:
