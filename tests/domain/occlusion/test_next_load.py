@@ -117,3 +117,12 @@ def test_no_step_passes_the_cap_and_more_repetitions_never_lower_the_load(
     for place in range(4):
         better = [one + (place == i) for i, one in enumerate(reps)]
         assert next_step(found, better)[1] >= kg - 1e-9
+
+
+def test_a_last_set_to_failure_rises_only_beyond_what_studies_expect_of_it() -> None:
+    # Rolnick et al. 2025 (seen): the fourth set's mean lies between 8.1 and 12.7.
+    aimed_at_the_means = [WorkSet(reps, to_failure=True) for reps in (36, 15, 12, 10)]
+    table = next_load_table(aimed_at_the_means, [15, 20, 25], 20, 80, exposure=5)
+    assert table.last_over == 13
+    assert next_step(table, [36, 15, 12, 13])[0] is Step.HOLD
+    assert next_step(table, [36, 15, 12, 14])[0] is Step.UP

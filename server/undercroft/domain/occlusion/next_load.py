@@ -120,6 +120,7 @@ def next_why(table: NextLoad, reps: Sequence[int], stopped: bool = False) -> str
 
 
 def _last_over(sets: Sequence[WorkSet]) -> int:
-    """Without an aim, more than the studies' means can be expected to reach."""
-    aim = sets[-1].reps
-    return ceil(expected_in(len(sets) - 1).high) if aim is None else aim
+    """The aim; to failure at least what the studies' means can be expected to reach."""
+    last = sets[-1]
+    usual = ceil(expected_in(len(sets) - 1).high)
+    return max(last.reps or 0, usual) if last.to_failure or last.reps is None else last.reps
