@@ -6,6 +6,7 @@ from undercroft.api import desk_shapes as shapes
 from undercroft.api.contract import COACH, Section, by, gives, takes
 from undercroft.services import athlete_page, results, squad, trends
 from undercroft.services.accounts import CoachSeen
+from undercroft.services.result_seen import Results
 
 section = Section("results", "/api/v1/desk")
 
@@ -47,7 +48,7 @@ def save_kit(athlete_id: str, body: dict[str, Any]) -> dict[str, Any]:
 @section.get("/athletes/<athlete_id>/results")
 @by(COACH)
 @gives(shapes.ResultsAnswer)
-def show_results(athlete_id: str) -> results.Results:
+def show_results(athlete_id: str) -> Results:
     """Planned against done, newest session first, and what was done outside the plan."""
     return results.results(athlete_id)
 

@@ -8,7 +8,7 @@ from undercroft.documents.screening import ClearanceShape, MeasuredShape, Signin
 from undercroft.services import occlusion_guide, screening, screening_page
 from undercroft.services.accounts import CoachSeen
 from undercroft.services.occlusion_guide import OcclusionGuide
-from undercroft.services.screening_page import ScreeningPage
+from undercroft.services.screening_seen import ScreeningPage
 
 section = Section("screening", "/api/v1/desk")
 
