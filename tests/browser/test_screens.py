@@ -110,6 +110,8 @@ def test_the_desk(
         "take-in": "blocks/take-in",
         "writer": block,
         "send": f"{block}/send",
+        "exercises": "exercises",
+        "exercise": "exercises/back-squat",
         "calculators": "calculators",
         "calculator": "calculators/cuff-pressure",
     }

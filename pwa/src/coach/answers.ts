@@ -42,6 +42,11 @@ export type HeldEntry = Answer<"HeldAnswer">;
 
 export type CatalogueEntry = AnswerWith<"ExerciseAnswer", { readonly implement: Implement }>;
 
+export type ExercisePage = AnswerWith<"ExercisePageAnswer", { readonly exercise: CatalogueEntry }>;
+/** An exercise for one athlete; heights in cm, `told_by` says what would tell them. */
+export type ForAthlete = Answer<"ForAthleteAnswer">;
+export type AthleteExercises = Answer<"AthleteExercisesAnswer">;
+
 export type BlockLine = Answer<"BlockLineAnswer">;
 export type BlockAnswer = AnswerWith<"BlockAnswer", { readonly document: Block }>;
 export type SavedBlock = Answer<"SavedAnswer">;

@@ -6,6 +6,8 @@ import { TakeInScreen } from "./blocks/take-in-screen";
 import { CalculatorScreen } from "./calculators/calculator-screen";
 import { CalculatorsScreen } from "./calculators/calculators-screen";
 import { catalogue, me } from "./desk";
+import { ExerciseScreen } from "./exercises/exercise-screen";
+import { ExercisesScreen } from "./exercises/exercises-screen";
 import { CatalogueNames } from "./fields/exercise-field";
 import { SendScreen } from "./send/send-screen";
 import { ask, learnExercises, useDesk, welcome } from "./shell/desk-state";
@@ -85,6 +87,10 @@ function Screen() {
       return <WriterScreen key={route.id} id={route.id} />;
     case "send":
       return <SendScreen key={route.id} id={route.id} />;
+    case "exercises":
+      return <ExercisesScreen />;
+    case "exercise":
+      return <ExerciseScreen key={route.key} name={route.key} />;
     case "calculators":
       return <CalculatorsScreen />;
     case "calculator":

@@ -2,6 +2,7 @@
 import { addressOf, get, post, type AskOptions } from "../api/client";
 import type { Athlete, Block, Kit, LightWeek, Rig } from "../api/types";
 import type {
+  AthleteExercises,
   AthletePage,
   BlockAnswer,
   BlockLine,
@@ -10,6 +11,7 @@ import type {
   CatalogueEntry,
   Clearance,
   Coach,
+  ExercisePage,
   Condition,
   FoundRigs,
   HeldEntry,
@@ -100,6 +102,10 @@ export const occlusionGuide = () => get<OcclusionGuide>("/desk/occlusion");
 
 export const catalogue = async () =>
   (await get<{ exercises: readonly CatalogueEntry[] }>("/desk/catalogue")).exercises;
+
+export const exercise = (key: string) =>
+  get<ExercisePage>(`/desk/exercises/${encodeURIComponent(key)}`);
+export const exercisesFor = (id: string) => get<AthleteExercises>(athletePath(id, "/exercises"));
 
 export const blocks = async () =>
   (await get<{ blocks: readonly BlockLine[] }>("/desk/blocks")).blocks;

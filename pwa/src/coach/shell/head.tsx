@@ -1,36 +1,65 @@
+import { useRef } from "preact/hooks";
+
 import { logOut } from "../desk";
 import { draftsOf } from "../block/drafts";
 import { mayLeave, sayGoodbye, useDesk } from "./desk-state";
 import { Link } from "./link";
-import { BLOCKS, CALCULATORS, ROOT, routeOf } from "./route";
+import { BLOCKS, CALCULATORS, EXERCISES, ROOT, routeOf, type Route } from "./route";
 import { useAct } from "./use-act";
+import { useMenu } from "./use-menu";
 
 /** The line at the top: where one can go, whether the server answers, who one is. */
 export function Head() {
   const desk = useDesk();
-  const { screen } = routeOf(desk.path.value);
-  const atBlocks = ["blocks", "take-in", "writer", "send"].includes(screen);
+  const head = useRef<HTMLElement>(null);
+  const menu = useMenu(head, desk.path.value);
   return (
-    <header class="head">
+    <header class="head" ref={head}>
       <a class="skip" href="#content">
         Skip to the content
       </a>
       <span class="mark">Undercroft</span>
-      <nav aria-label="Desk">
-        <Link to={ROOT} current={screen === "squad" || screen === "athlete"}>
-          Squad
-        </Link>
-        <Link to={BLOCKS} current={atBlocks}>
-          Blocks
-        </Link>
-        <Link to={CALCULATORS} current={screen === "calculators" || screen === "calculator"}>
-          Calculators
-        </Link>
-      </nav>
+      <button
+        type="button"
+        class="menu-button"
+        aria-expanded={menu.open}
+        aria-controls="desk-menu"
+        onClick={menu.toggle}
+      >
+        Menu
+      </button>
+      <div id="desk-menu" class={menu.open ? "menu open" : "menu"}>
+        <Places />
+        <span class="who">{desk.coach.value?.name}</span>
+        <Leave />
+      </div>
       <Silence />
-      <span class="who">{desk.coach.value?.name}</span>
-      <Leave />
     </header>
+  );
+}
+
+/** Where one can go, each with the screens that belong to it. */
+const PLACES: readonly {
+  readonly name: string;
+  readonly to: string;
+  readonly screens: readonly Route["screen"][];
+}[] = [
+  { name: "Squad", to: ROOT, screens: ["squad", "athlete"] },
+  { name: "Blocks", to: BLOCKS, screens: ["blocks", "take-in", "writer", "send"] },
+  { name: "Exercises", to: EXERCISES, screens: ["exercises", "exercise"] },
+  { name: "Calculators", to: CALCULATORS, screens: ["calculators", "calculator"] },
+];
+
+function Places() {
+  const { screen } = routeOf(useDesk().path.value);
+  return (
+    <nav aria-label="Desk">
+      {PLACES.map(({ name, to, screens }) => (
+        <Link key={to} to={to} current={screens.includes(screen)}>
+          {name}
+        </Link>
+      ))}
+    </nav>
   );
 }
 
@@ -53,7 +82,7 @@ function Leave() {
     if (mayLeave(desk)) act.run(logOut, () => sayGoodbye(desk));
   };
   return (
-    <button type="button" class="plain" onClick={leave} disabled={act.busy}>
+    <button type="button" class="plain leave" onClick={leave} disabled={act.busy}>
       {act.fault ? "Not logged out; try again" : "Log out"}
     </button>
   );

@@ -6,6 +6,8 @@ export type Route =
   | { readonly screen: "blocks" }
   | { readonly screen: "take-in" }
   | { readonly screen: "writer" | "send"; readonly id: string }
+  | { readonly screen: "exercises" }
+  | { readonly screen: "exercise"; readonly key: string }
   | { readonly screen: "calculators" }
   | { readonly screen: "calculator"; readonly key: string }
   | { readonly screen: "nowhere" };
@@ -29,6 +31,7 @@ export function routeOf(path: string): Route {
   if (area === undefined) return { screen: "squad" };
   if (area === "athletes" && id) return athleteRoute(id, part);
   if (area === "blocks") return blockRoute(id, part);
+  if (area === "exercises" && part === undefined) return exerciseRoute(id);
   if (area === "calculators" && part === undefined) return calculatorRoute(id);
   return { screen: "nowhere" };
 }
@@ -43,10 +46,15 @@ export function blockPath(id: string, part?: "send"): string {
   return part ? `${page}/${part}` : page;
 }
 
+export function exercisePath(key: string): string {
+  return `${EXERCISES}/${encodeURIComponent(key)}`;
+}
+
 export function calculatorPath(key: string): string {
   return `${CALCULATORS}/${encodeURIComponent(key)}`;
 }
 
+export const EXERCISES = `${ROOT}/exercises`;
 export const CALCULATORS = `${ROOT}/calculators`;
 export const BLOCKS = `${ROOT}/blocks`;
 export const TAKE_IN = `${BLOCKS}/take-in`;
@@ -61,6 +69,10 @@ function blockRoute(id: string | undefined, part: string | undefined): Route {
   if (id === "take-in" && part === undefined) return { screen: "take-in" };
   if (part === undefined) return { screen: "writer", id };
   return part === "send" ? { screen: "send", id } : { screen: "nowhere" };
+}
+
+function exerciseRoute(key: string | undefined): Route {
+  return key === undefined ? { screen: "exercises" } : { screen: "exercise", key };
 }
 
 function calculatorRoute(key: string | undefined): Route {

@@ -34,7 +34,12 @@ export function named({ id, athletes }: ChosenAthlete): Named | null {
   return { id, name: athletes.find((each) => each.id === id)?.name ?? "this athlete" };
 }
 
-export function AthleteChooser({ athlete }: { readonly athlete: ChosenAthlete }) {
+interface AthleteChooserProps {
+  readonly athlete: ChosenAthlete;
+  readonly label?: string;
+}
+
+export function AthleteChooser({ athlete, label = "Loads for" }: AthleteChooserProps) {
   const { id, choose, athletes } = athlete;
   const known = id === "" || athletes.some((each) => each.id === id);
   const choices = Object.fromEntries([
@@ -42,5 +47,5 @@ export function AthleteChooser({ athlete }: { readonly athlete: ChosenAthlete })
     ...athletes.map((each) => [each.id, each.name]),
     ...(known ? [] : [[id, "the same as before"]]),
   ]) as Record<string, string>;
-  return <ChoiceField label="Loads for" value={id} choices={choices} onValue={choose} />;
+  return <ChoiceField label={label} value={id} choices={choices} onValue={choose} />;
 }

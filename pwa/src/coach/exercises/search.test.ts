@@ -1,0 +1,96 @@
+import { describe, expect, it } from "vitest";
+
+import type { CatalogueEntry, ForAthlete } from "../answers";
+import { canBeDone, EVERYTHING, found, musclesOf } from "./search";
+
+const entry = (
+  name: string,
+  prime: readonly string[],
+  more: Partial<CatalogueEntry> = {},
+): CatalogueEntry => ({
+  key: name.toLowerCase().replaceAll(" ", "-"),
+  name,
+  implement: "body",
+  prime,
+  helpers: [],
+  needs: [],
+  cues: [],
+  alternatives: [],
+  one_sided: false,
+  needs_safeties: false,
+  ...more,
+});
+
+const DIP = entry("Dip", ["chest", "triceps"], { needs: ["dip bars"] });
+const FARMER = entry("Farmer's carry", ["grip"], { implement: "dumbbells" });
+const NARROW = entry("Narrow push-up", ["triceps"], { helpers: ["front-shoulder"] });
+const PRESS = entry("Bench press", ["chest"], { implement: "straight-bar", helpers: ["triceps"] });
+const ROW = entry("Dumbbell row", ["lats"], { implement: "dumbbell", needs: ["bench"] });
+const ALL = [ROW, PRESS, NARROW, FARMER, DIP];
+
+const here = (key: string, more: Partial<ForAthlete> = {}): [string, ForAthlete] => [
+  key,
+  { key, lacking: [], avoid: [], way: null, told_by: "tape", ...more },
+];
+
+const names = (text: string) => found(ALL, { ...EVERYTHING, text }).map((one) => one.name);
+
+describe("an exercise is found", () => {
+  it.each([
+    ["by a part of its name", "row", ["Dumbbell row"]],
+    ["by words in any order", "press bench", ["Bench press"]],
+    ["whatever the case and the marks", "FARMERS-carry", ["Farmer's carry"]],
+    ["by what is lifted", "straight bar", ["Bench press"]],
+    ["by what it needs", "dip bars", ["Dip"]],
+    ["by a muscle", "front shoulder", ["Narrow push-up"]],
+    ["not by the middle of a word", "ench", []],
+  ])("%s", (_, text, wanted) => {
+    expect(names(text)).toEqual(wanted);
+  });
+
+  it("first where its name begins so, then by other words of its name, then by the rest", () => {
+    expect(names("bench")).toEqual(["Bench press", "Dumbbell row"]);
+  });
+
+  it("in the order of names where nothing is asked", () => {
+    expect(names("  ")).toEqual([
+      "Bench press",
+      "Dip",
+      "Dumbbell row",
+      "Farmer's carry",
+      "Narrow push-up",
+    ]);
+  });
+});
+
+describe("a muscle", () => {
+  it("is trained by what has it as prime, and then by what it helps", () => {
+    const listed = found(ALL, { ...EVERYTHING, muscle: "triceps" });
+    expect(listed).toEqual([DIP, NARROW, PRESS]);
+  });
+
+  it("can be chosen once for all exercises", () => {
+    expect(musclesOf(ALL)).toEqual(["chest", "grip", "lats", "triceps"]);
+  });
+});
+
+describe("what an athlete's kit can do", () => {
+  const kit = new Map([
+    here("dip", { lacking: ["dip bars"] }),
+    here("bench-press", { avoid: ["left shoulder"] }),
+    here("dumbbell-row"),
+  ]);
+
+  it("leaves out what is lacking and what an injury keeps away", () => {
+    const listed = found(ALL, { ...EVERYTHING, onlyHere: true }, kit);
+    expect(listed).toEqual([ROW, FARMER, NARROW]);
+  });
+
+  it("is not asked before an athlete is chosen", () => {
+    expect(found(ALL, { ...EVERYTHING, onlyHere: true })).toHaveLength(ALL.length);
+  });
+
+  it("holds back nothing of which the server has not spoken", () => {
+    expect(canBeDone(undefined)).toBe(true);
+  });
+});
