@@ -22,7 +22,7 @@ export function ForOne({ who, exercise, of }: ForOneProps) {
           </>
         ) : (
           <>
-            In {of.kit}: {hereWords(here)}.
+            {of.kit}: {hereWords(here)}.
           </>
         )}
       </p>
