@@ -310,10 +310,23 @@ def test_every_set_screen_is_clean_and_large_enough_for_a_thumb(
         thumb.choose(title)
         look(page, f"set-{name}-{size}-{scheme}")
         assert too_small(page, size == "phone") == [], name
+        assert size == "small" or wide_at_twice_the_text(page) <= PHONE["width"], name
         if name in UNDER_WAY:
             thumb.tap(*UNDER_WAY[name])
             look(page, f"set-{name}-under-way-{size}-{scheme}")
             assert too_small(page, size == "phone") == [], f"{name} under way"
+
+
+def wide_at_twice_the_text(page: Page) -> int:
+    width: int = page.evaluate(
+        """() => {
+            document.documentElement.style.fontSize = "200%";
+            const { scrollWidth } = document.documentElement;
+            document.documentElement.style.fontSize = "";
+            return scrollWidth;
+        }"""
+    )
+    return width
 
 
 MEASURE = """(large) => [...document.querySelectorAll("button, summary")]
