@@ -1,4 +1,5 @@
 /** What the phone and the server say to each other: pairing, the exchange, the feed. */
+import type { Questions, Standing } from "./screening";
 import type { Kit, LoadSheet } from "./types";
 
 /** ISO 8601 in UTC, or milliseconds since 1970. */
@@ -65,6 +66,9 @@ export interface News {
   tracker: TrackerNews;
   message: MessageNews;
   athlete: AthleteNews;
+  /** Only once the coach has asked for a screening. */
+  "screening.questions": Questions;
+  screening: Standing;
 }
 
 export type Verdict = "stored" | "duplicate" | "held";

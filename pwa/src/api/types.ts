@@ -26,3 +26,5 @@ export type LoadSheet = Schemas["LoadSheet"];
 export type SheetExercise = Schemas["SheetExercise"];
 export type SheetSet = Schemas["SheetSet"];
 export type SheetLoad = Schemas["SheetLoad"];
+export type SheetOcclusion = Schemas["SheetOcclusion"];
+export type OcclusionRule = Schemas["OcclusionRule"];

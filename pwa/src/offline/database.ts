@@ -7,6 +7,7 @@ import {
   type StoreNames,
 } from "idb";
 
+import type { Answers } from "../api/screening";
 import type { FeedItem, Paired, Trouble, Verdict } from "../api/sync";
 import type { LoadSheet } from "../api/types";
 import type { Entry, SetDone } from "./entry";
@@ -82,6 +83,10 @@ export interface Settings {
   readonly sound?: boolean;
   /** How speed sets are told; absent: by quality. */
   readonly speed?: "quality" | "velocity";
+  /** Answers of a screening that is not finished; they stay on this phone. */
+  readonly screening?: Answers;
+  /** Urgent words that the athlete has read. */
+  readonly read?: string;
 }
 
 /** What is known about the exchange with the server, for the sync line. */

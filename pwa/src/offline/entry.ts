@@ -1,4 +1,5 @@
 /** Entries: the lines of the ledger, as the athlete's devices write them. */
+import type { Answers } from "../api/screening";
 import { stamp } from "./clock";
 
 export const SIDES = ["left", "right"] as const;
@@ -20,6 +21,8 @@ export interface SetDone {
   readonly side?: Side;
   /** Repetitions of each block of a cluster. */
   readonly blocks?: readonly number[];
+  /** How tight the wrap felt, 0 to 10. */
+  readonly tightness?: number;
   /** 0 to 10. */
   readonly pain?: number;
 }
@@ -29,7 +32,12 @@ export interface Bodies {
   "session.opened": Readonly<Record<string, never>>;
   "session.started": Readonly<Record<string, never>>;
   "session.finished": { readonly rpe: number; readonly minutes: number; readonly comment?: string };
-  "session.stopped": { readonly why: string; readonly comment?: string };
+  "session.stopped": {
+    readonly why: string;
+    /** Stop signs of occlusion work, by key. */
+    readonly signs?: readonly string[];
+    readonly comment?: string;
+  };
   "set.done": SetDone;
   "set.skipped": { readonly why: string; readonly side?: Side };
   "set.cleared": { readonly side?: Side };
@@ -37,6 +45,12 @@ export interface Bodies {
   "exercise.swapped": { readonly exercise: string; readonly to: string };
   "max.tested": { readonly lift: string; readonly kg: number; readonly conditions?: string };
   "pain.reported": { readonly where: string; readonly level: number; readonly comment?: string };
+  "screening.answered": { readonly answers: Answers };
+  /** `limb` as left-thigh, or thigh for both sides. */
+  "wrap.on": { readonly limb: string };
+  "wrap.off": { readonly limb: string; readonly seconds: number };
+  "wrap.check": { readonly numb: boolean; readonly tightness?: number };
+  "after.check": { readonly hours: number; readonly signs: readonly string[] };
   message: { readonly text: string };
 }
 

@@ -108,6 +108,8 @@ export function pairWith(storage: Storage, pairing: Paired): Promise<void> {
 }
 
 async function forgetPlans(transaction: Transaction<"readwrite">): Promise<void> {
+  // Among the settings are answers that only their athlete may see.
+  await transaction.objectStore("facts").delete("settings");
   await transaction.objectStore("feed").clear();
   await transaction.objectStore("pins").clear();
   await transaction.objectStore("trend").clear();

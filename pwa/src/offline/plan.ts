@@ -86,11 +86,18 @@ export interface Progress {
 }
 
 /** The sides of a one-sided set that are open, in the coach's order; none where it is told at once. */
-export function openSides({ method, details }: SheetExercise, told: Told | undefined): Side[] {
-  if (method !== "one-sided" || (told && told.sides.size === 0)) return [];
+export function openSides(exercise: SheetExercise, told: Told | undefined): Side[] {
+  const { details } = exercise;
+  if (!isSided(exercise) || (told && told.sides.size === 0)) return [];
   const first = details && "first" in details ? details.first : SIDES[0];
   const order = first === "right" ? SIDES.toReversed() : [...SIDES];
   return order.filter((side) => !told?.sides.has(side));
+}
+
+/** One side after the other; with a wrap on, one limb after the other. */
+export function isSided({ method, details }: SheetExercise): boolean {
+  if (method === "one-sided") return true;
+  return details !== undefined && "both_at_once" in details && details.both_at_once === false;
 }
 
 /** Done or skipped, on both sides where it has two. */

@@ -73,6 +73,10 @@ def _question(one: Question) -> dict[str, Any]:
         made["choices"] = list(one.choices)
     if one.kind is Kind.YES_NO:
         made["outcome"] = str(one.outcome)
+    if one.renews:
+        made["renews"] = True
+    if one.urgent:
+        made["urgent"] = one.urgent
     return made
 
 

@@ -16,7 +16,7 @@ export interface SessionView {
   readonly last: LastSet | null;
   /** Every set that was done or skipped, in that order. */
   readonly answered: readonly LastSet[];
-  /** The last set that was done: rest counts from it, once it is done on both sides. */
+  /** The last set that was done: rest counts from it, once it is done on both sides; with a wrap on, limb by limb. */
   readonly rested: LastSet | null;
 }
 
@@ -61,6 +61,7 @@ function resumed(
 
 function restedOf(answered: readonly LastSet[], { record }: Session): LastSet | null {
   const last = answered.findLast(({ entry }) => is(entry, "set.done"));
+  if (last?.exercise.method === "occlusion") return last;
   return last && isAnswered(last.exercise, record.sets.get(last.set.key)) ? last : null;
 }
 
