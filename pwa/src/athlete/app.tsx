@@ -3,7 +3,7 @@ import { useErrorBoundary } from "preact/hooks";
 
 import { useApp } from "./app-context";
 import { usePhoneState } from "./hooks";
-import { later } from "./later";
+import { later, Wraps } from "./later";
 import type { Place } from "./router";
 import { SetScreen } from "./session/set-screen";
 import { StopScreen } from "./stop/stop-screen";
@@ -20,6 +20,8 @@ const SCREENS: Readonly<Record<Place, ComponentType>> = {
   "/back": later("BackScreen"),
   "/sync": later("SyncScreen"),
   "/pair": PairScreen,
+  "/screening": later("ScreeningScreen"),
+  "/after": later("AfterScreen"),
 };
 
 export function AppScreens() {
@@ -33,6 +35,7 @@ export function AppScreens() {
   return (
     <>
       <UnsavedNotice />
+      <Wraps part="WrapLayer" />
       <Screen key={router.place.value} />
       <Flash />
     </>

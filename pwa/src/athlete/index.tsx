@@ -61,6 +61,8 @@ const NAMES: Readonly<Record<string, string>> = {
   "/back": "Look back",
   "/sync": "This phone",
   "/pair": "Pair",
+  "/screening": "Screening",
+  "/after": "After the work",
 };
 
 function nameThePage({ place }: App["router"]): void {

@@ -2,10 +2,21 @@ import type { ComponentType } from "preact";
 import { useLayoutEffect, useState } from "preact/hooks";
 
 import { useApp } from "./app-context";
+import { usePhoneState } from "./hooks";
 import { TopBar } from "./top-bar";
 
 type More = typeof import("./more");
-type Screens = "BackScreen" | "FinishScreen" | "PairScreen" | "SetsScreen" | "SyncScreen";
+type Screens =
+  | "AfterScreen"
+  | "BackScreen"
+  | "FinishScreen"
+  | "OcclusionSet"
+  | "PairScreen"
+  | "ScreeningScreen"
+  | "SetsScreen"
+  | "SyncScreen";
+/** What is seen only by those whose coach has asked for a screening. */
+type Wraps = "OcclusionNews" | "ScreeningLink" | "WrapLayer";
 
 export function loadMore(): Promise<More> {
   return import("./more");
@@ -33,13 +44,22 @@ export function useMore(wanted = true): Later {
 }
 
 /** A screen of the later part, once that is here. */
-export function later(name: Screens): ComponentType {
-  return function Later() {
+export function later<S extends Screens>(name: S): More[S] {
+  function Later(props: object) {
     const { more, missing, load } = useMore();
     if (missing) return <Missing onRetry={load} />;
-    const Screen = more?.[name];
-    return Screen ? <Screen /> : null;
-  };
+    const Screen = more?.[name] as ComponentType<object> | undefined;
+    return Screen ? <Screen {...props} /> : null;
+  }
+  return Later as More[S];
+}
+
+/** Part of a screen that does without it. */
+export function Wraps({ part }: { readonly part: Wraps }) {
+  const wanted = usePhoneState().feed.some(({ kind }) => kind === "screening");
+  const { more } = useMore(wanted);
+  const Part = wanted ? more?.[part] : null;
+  return Part ? <Part /> : null;
 }
 
 /** Only on a first visit whose network broke off; later everything is on the phone. */

@@ -3,6 +3,12 @@ import "./look/pages.css";
 
 export { BackScreen } from "./back/back-screen";
 export { FinishScreen } from "./finish/finish-screen";
+export { AfterScreen } from "./occlusion/after-screen";
+export { OcclusionNews, ScreeningLink } from "./occlusion/news";
+export { OcclusionSet } from "./occlusion/occlusion-set";
+export { ScreeningScreen } from "./occlusion/screening-screen";
+export { SignAdvice, StopSigns } from "./occlusion/stop-signs";
+export { WrapLayer } from "./occlusion/wrap-layer";
 export { PairScreen } from "./pair/pair-screen";
 export { AdviceStrip } from "./session/advice-strip";
 export { OwnLines, OwnPanel, TellTests } from "./session/methods";

@@ -10,6 +10,8 @@ export const PLACES = [
   "/back",
   "/sync",
   "/pair",
+  "/screening",
+  "/after",
 ] as const;
 
 export type Place = (typeof PLACES)[number];

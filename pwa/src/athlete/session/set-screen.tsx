@@ -1,7 +1,7 @@
 import { useApp } from "../app-context";
 import { useAwake } from "../device/awake";
 import { useUnderWay } from "../hooks";
-import { useMore } from "../later";
+import { later, useMore } from "../later";
 import { TopBar } from "../top-bar";
 import { AllDone } from "./all-done";
 import { atHand } from "./at-hand";
@@ -9,6 +9,8 @@ import { RampStep } from "./ramp-step";
 import { StripFirst } from "./rigging";
 import { type SessionView, viewSession } from "./view";
 import { WorkSet } from "./work-set";
+
+const OcclusionSet = later("OcclusionSet");
 
 /** The heart of the app: one set at a time, what to lift above, what was done below. */
 export function SetScreen() {
@@ -24,6 +26,7 @@ export function SetScreen() {
     : view.next;
   const exercise = view.exercises.find(({ key }) => key === step?.exercise);
   const set = step?.kind === "set" ? exercise?.sets.find(({ key }) => key === step.set) : undefined;
+  const here = exercise && set && atHand(view, exercise, set, correcting?.side ?? null);
   return (
     <div class="screen set-screen">
       <TopBar title={session.sheet.name} back="/" />
@@ -36,13 +39,16 @@ export function SetScreen() {
           step={step}
         />
       )}
-      {exercise && set && (
-        <WorkSet
-          key={`${set.key} ${session.record.sets.get(set.key)?.entry.id ?? ""}`}
-          here={atHand(view, exercise, set, correcting?.side ?? null)}
-          earlier={earlier}
-        />
-      )}
+      {here &&
+        (here.exercise.method === "occlusion" && !here.answer ? (
+          <OcclusionSet key={here.exercise.key} view={view} exercise={here.exercise} />
+        ) : (
+          <WorkSet
+            key={`${here.set.key} ${here.record?.entry.id ?? ""}`}
+            here={here}
+            earlier={earlier}
+          />
+        ))}
       {!(exercise && step) && <AllDone view={view} />}
       <Tests view={view} />
     </div>

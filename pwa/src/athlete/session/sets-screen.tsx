@@ -88,7 +88,7 @@ function ExercisePart({ view, exercise }: Props) {
             Do this next
           </button>
         )}
-        {!exercise.locked && (
+        {!exercise.locked && exercise.method !== "occlusion" && (
           <button type="button" class="button quiet" onClick={() => recorder.add(exercise.key)}>
             One more set
           </button>

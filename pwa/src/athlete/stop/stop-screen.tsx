@@ -1,10 +1,12 @@
 import { useMemo, useState } from "preact/hooks";
 
-import { draft, type Place } from "../../offline/entry";
+import { DAY_MS } from "../../offline/clock";
+import { type Draft, draft, type Place } from "../../offline/entry";
 import { revisionOf } from "../../offline/ledger-view";
 import { uuid7 } from "../../offline/uuid";
 import { useApp } from "../app-context";
-import { useUnderWay } from "../hooks";
+import { usePhoneState, useUnderWay } from "../hooks";
+import { useMore } from "../later";
 import { TopBar } from "../top-bar";
 import { PainForm } from "./pain-form";
 
@@ -16,15 +18,20 @@ export function StopScreen() {
   const found = useUnderWay();
   const id = useMemo(() => uuid7(clock.now()), [clock]);
   const [session] = useState(found?.session ?? null);
+  const [why, setWhy] = useState<Why | null>(null);
+  const [sign, setSign] = useState<string | null>(null);
+  const wrapped = useLastWrap(clock.now());
+  const { more } = useMore(wrapped !== null);
   const place = session
     ? { revision: revisionOf(session.sheet), session: session.sheet.session }
-    : {};
-  const [why, setWhy] = useState<Why | null>(null);
+    : { revision: wrapped?.revision ?? null, session: wrapped?.session ?? null };
 
-  function stop(reason: Why): void {
+  function stop(reason: Why, key: string | null = null): void {
     setWhy(reason);
-    if (session) {
-      void phone.record(draft(id, clock.now(), "session.stopped", { why: reason }, place));
+    setSign(key);
+    if (session || (key && place.session)) {
+      const body = { why: reason, ...(key && { signs: [key] }) };
+      void phone.record(draft(id, clock.now(), "session.stopped", body, place));
     } else if (reason === "warning sign") {
       const text = "A warning sign, with no session under way.";
       void phone.record(draft(id, clock.now(), "message", { text }));
@@ -36,8 +43,17 @@ export function StopScreen() {
     <div class="screen stop-screen">
       <TopBar title={why ? "Stopped" : "Stop"} back={back} stop={false} />
       <main class="page">
-        {why === null && <Question onStop={stop} />}
-        {why === "warning sign" && <WarningSign />}
+        {why === null &&
+          (wrapped && more ? (
+            <more.StopSigns
+              onSign={(key) => stop("warning sign", key)}
+              onPain={() => stop("pain")}
+            />
+          ) : (
+            <Question onStop={stop} />
+          ))}
+        {why === "warning sign" &&
+          (sign && more ? <more.SignAdvice sign={sign} /> : <WarningSign />)}
         {why === "pain" && <Pain place={place} />}
         {why === null ? (
           <button type="button" class="button quiet" onClick={() => router.go(back)}>
@@ -51,6 +67,14 @@ export function StopScreen() {
       </main>
     </div>
   );
+}
+
+const LOOKED_BACK_MS = 4 * DAY_MS;
+
+/** Where a wrap was last put on, as long as its signs may still come. */
+function useLastWrap(now: number): Draft | null {
+  const last = usePhoneState().entries.findLast(({ entry }) => entry.kind === "wrap.on")?.entry;
+  return last && now - Date.parse(last.at) < LOOKED_BACK_MS ? last : null;
 }
 
 function Question({ onStop }: { readonly onStop: (why: Why) => void }) {

@@ -1,6 +1,7 @@
 import { useApp } from "../app-context";
 import { useInView } from "../device/view-time";
 import { usePhoneState, useUnderWay } from "../hooks";
+import { Wraps } from "../later";
 import { Disclaimer } from "../stop/stop-screen";
 import { SyncSign } from "../sync/sync-sign";
 import { clockInWords, syncInWords } from "../sync/sync-words";
@@ -25,6 +26,7 @@ export function TodayScreen() {
       <TopBar title="Today" />
       <main class="page today">
         <Notices now={now} session={session !== null} />
+        <Wraps part="OcclusionNews" />
         <JustDone now={now} />
         {session && <UnderWayCard session={session} />}
         {due && <SessionCard sheet={due} revision={isNew ? revision : null} now={now} />}
@@ -38,6 +40,7 @@ export function TodayScreen() {
           <button type="button" class="button" onClick={() => router.go("/sync")}>
             This phone
           </button>
+          <Wraps part="ScreeningLink" />
         </nav>
         <SyncLine now={now} />
         <Disclaimer />

@@ -33,6 +33,8 @@ export interface Refusal {
   readonly opens: string;
   /** When it opens by itself, by this phone's clock. */
   readonly at?: number;
+  /** What cannot wait, whatever becomes of the training. */
+  readonly urgent?: string;
 }
 
 /** What the sheet carries of the lock. */
@@ -60,13 +62,19 @@ export function dayRefusals(sheet: SheetLock, day: DayLock): Refusal[] {
   if (!sheet.open) add("locked", "Occlusion work is locked.", "Your coach sees why at the desk.");
   if (sheet.until !== null && day.on > sheet.until)
     add("expired", `Your screening counted until ${sheet.until}.`, "The screening, answered anew.");
-  for (const one of day.answered.flatMap((a) => closing(a, day.questions, sheet.company)))
-    add("day", `Today you did not say no to: ${one.text}`, opening(one));
+  for (const one of day.answered.flatMap((a) => closing(a, day.questions, sheet.company))) {
+    const urgent = one.urgent !== undefined && { urgent: one.urgent };
+    found.push({ rule: "day", why: notNo("Today you", one), opens: opening(one), ...urgent });
+  }
   if (day.checkDue)
     add("check", "The questions after your last occlusion work are open.", "Your answers.");
   if (!day.answered.some((answers) => isWhole(answers, day.questions)))
     add("today", "The questions of the day are open.", "An answer to each of them.");
   return found;
+}
+
+function notNo(who: string, { text }: Question): string {
+  return `${who} did not say no to “${text}”`;
 }
 
 function opening(question: Question): string {
@@ -175,8 +183,7 @@ function* unread(placed: Placed, start: Start): Generator<Refusal> {
     yield refusal("unread", "Your coach has not read your new screening.", READING);
   else if (answers && dayOf(placed) !== today) {
     const left = closing(answers, questions.today, false).filter(lasts);
-    for (const one of left)
-      yield refusal("unread", `You did not say no to: ${one.text}`, opening(one));
+    for (const one of left) yield refusal("unread", notNo("You", one), opening(one));
   }
   if (is(entry, "after.check")) {
     const { signs, hours } = entry.body;

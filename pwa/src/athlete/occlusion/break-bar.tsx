@@ -1,0 +1,30 @@
+import { countdown } from "../../offline/clocks";
+import { minutesSeconds } from "../words/times";
+import { NextLine } from "./next-line";
+import { capital, pieceIn } from "./words";
+import type { Resting } from "./worn";
+
+interface Props {
+  readonly resting: Resting;
+  readonly now: number;
+}
+
+/** How long wraps stay off now, and what the sets say of next time's load. */
+export function BreakBar({ resting, now }: Props) {
+  const { offAt, breakS, session, exercise } = resting;
+  const state = countdown(breakS, offAt, now);
+  const running = state?.phase === "running";
+  if (!state || !running) return null;
+  return (
+    <aside class="wrap-bar wrap-break" aria-label="Wrap off">
+      <div class="wrap-clock" role="timer" aria-label="Break">
+        <span class="wrap-time">{minutesSeconds(state.leftS)}</span>
+        <span class="wrap-word">
+          {capital(pieceIn(exercise, true))} off
+          <span class="wrap-limit">none goes on before this has run down</span>
+        </span>
+      </div>
+      {session && exercise && <NextLine exercise={exercise} session={session} />}
+    </aside>
+  );
+}

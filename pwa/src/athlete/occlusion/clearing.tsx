@@ -1,0 +1,48 @@
+import { countdown } from "../../offline/clocks";
+import { lastOff } from "../../offline/occlusion/wear";
+import { useArmed } from "../device/armed";
+import { minutesSeconds } from "../words/times";
+import { type OcclusionKnown, useTell } from "./known";
+
+interface Props {
+  readonly known: OcclusionKnown;
+  readonly now: number;
+}
+
+/** The wrap came off early because the limb went numb: does that clear within a minute? */
+export function Clearing({ known, now }: Props) {
+  const tell = useTell();
+  const armed = useArmed();
+  const { clears_s, off_then_looser } = known.questions.numb;
+  const state = countdown(clears_s, lastOff(known.entries), now);
+  return (
+    <>
+      <main class="page">
+        <h2 class="bout-title">Off, and wait</h2>
+        <p class="lead">{off_then_looser}</p>
+        <p class="break-clock" role="timer" aria-label="Left of the minute">
+          {minutesSeconds(state?.leftS ?? 0)}
+        </p>
+        <p>Numbness that stays, or a limb that is white, blue or cold: tap Stop.</p>
+      </main>
+      <section class="set-panel" aria-label="Is it gone?">
+        <button
+          type="button"
+          class="button main record"
+          disabled={!armed}
+          onClick={() => void tell("wrap.check", { numb: false })}
+        >
+          It cleared within the minute
+        </button>
+        <button
+          type="button"
+          class="button record"
+          disabled={!armed}
+          onClick={() => void tell("wrap.check", { numb: true })}
+        >
+          Still numb
+        </button>
+      </section>
+    </>
+  );
+}

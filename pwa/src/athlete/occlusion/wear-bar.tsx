@@ -1,0 +1,81 @@
+import { useApp } from "../app-context";
+import { minutesSeconds } from "../words/times";
+import { type OcclusionKnown, useTell } from "./known";
+import { feltIn } from "./felt";
+import { useRing } from "./ring";
+import { capital, limbInWords, pieceIn } from "./words";
+import { type Off, takeOff, type Worn } from "./worn";
+
+interface Props {
+  readonly known: OcclusionKnown;
+  readonly worn: Worn;
+  readonly seconds: number | null;
+  /** It should be off already; the Stop screen says more. */
+  readonly why: Off | null;
+}
+
+/** The last minute before the limit is told. */
+const SOON_S = 60;
+
+/** Time on, the limit, the break that follows; numbness is asked for here. */
+export function WearBar({ known, worn, seconds, why }: Props) {
+  const { router } = useApp();
+  const tell = useTell();
+  const { wrap, side, limitS, breakS, exercise } = worn;
+  const asks = !why && !wrap.asked && (seconds ?? 0) >= known.questions.numb.asked_s;
+  const soon = (seconds ?? 0) >= limitS - SOON_S;
+  useRing(soon ? 1 : null, 2);
+  const stopped = router.place.value === "/stop";
+  return (
+    <aside class={soon ? "wrap-bar wrap-soon" : "wrap-bar"} aria-label="Wrap on">
+      <div class="wrap-clock" role="timer" aria-label="Time with the wrap on">
+        <span class="wrap-time">{seconds === null ? "–:–" : minutesSeconds(seconds)}</span>
+        <span class="wrap-word">
+          {capital(limbInWords(wrap.limb))}: {pieceIn(exercise, !side)} on
+          <span class="wrap-limit">
+            off by {minutesSeconds(limitS)}, then {minutesSeconds(breakS)} off
+          </span>
+        </span>
+      </div>
+      {stopped ? (
+        <button type="button" class="button main" onClick={() => takeOff(tell, worn, seconds)}>
+          It is off
+        </button>
+      ) : (
+        <button type="button" class="button wrong" onClick={() => router.go("/stop")}>
+          Something is wrong
+        </button>
+      )}
+      {asks && <NumbQuestion known={known} worn={worn} seconds={seconds} />}
+    </aside>
+  );
+}
+
+function NumbQuestion({ known, worn, seconds }: Omit<Props, "why">) {
+  const { router } = useApp();
+  const tell = useTell();
+  const felt = feltIn(worn);
+  const { revision, session, set } = worn.wrap;
+  useRing(1, 1);
+
+  function answer(numb: boolean): void {
+    const body = { numb, ...(felt !== null && { tightness: felt }) };
+    void tell("wrap.check", body, { revision, session, set });
+    if (!numb) return;
+    takeOff(tell, worn, seconds);
+    router.go("/set");
+  }
+
+  return (
+    <fieldset class="wrap-numb">
+      <legend>Numb, or tingling?</legend>
+      <button type="button" class="button main" onClick={() => answer(false)}>
+        No
+      </button>
+      <button type="button" class="button alarm" onClick={() => answer(true)}>
+        Yes: off now
+      </button>
+      <p class="small">{known.questions.numb.go_on.replace("Go on. ", "")}</p>
+    </fieldset>
+  );
+}
