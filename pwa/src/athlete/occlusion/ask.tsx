@@ -110,11 +110,10 @@ function NumberControl({ question, given, onAnswer }: ControlProps) {
             key={by}
             type="button"
             class="button"
-            aria-label={`${Math.abs(by)} ${unit} ${by < 0 ? "less" : "more"}`}
+            aria-label={`${signed(by)} ${unit}`}
             onClick={() => setValue(stepped(question, value, by))}
           >
-            {by < 0 ? "−" : "+"}
-            {Math.abs(by)}
+            {signed(by)}
           </button>
         ))}
       </div>
@@ -128,6 +127,10 @@ function NumberControl({ question, given, onAnswer }: ControlProps) {
       </button>
     </>
   );
+}
+
+function signed(by: number): string {
+  return `${by < 0 ? "−" : "+"}${Math.abs(by)}`;
 }
 
 function DateControl({ question, given, onAnswer }: ControlProps) {

@@ -9,7 +9,7 @@ interface Props {
 export function BigCount({ value, onStep }: Props) {
   return (
     <div class="big-count" role="group" aria-label="Reps">
-      <button type="button" aria-label="Reps: five less" onClick={() => onStep(-5)}>
+      <button type="button" aria-label="−5 reps" onClick={() => onStep(-5)}>
         −5
       </button>
       <button type="button" aria-label="Reps: less" onClick={() => onStep(-1)}>
@@ -19,7 +19,7 @@ export function BigCount({ value, onStep }: Props) {
       <button type="button" aria-label="Reps: more" onClick={() => onStep(1)}>
         <Sign plus />
       </button>
-      <button type="button" aria-label="Reps: five more" onClick={() => onStep(5)}>
+      <button type="button" aria-label="+5 reps" onClick={() => onStep(5)}>
         +5
       </button>
     </div>

@@ -1,7 +1,7 @@
 import { countdown } from "../../offline/clocks";
 import { minutesSeconds } from "../words/times";
 import { NextLine } from "./next-line";
-import { capital, pieceIn } from "./words";
+import { pieceIn } from "./words";
 import type { Resting } from "./worn";
 
 interface Props {
@@ -17,13 +17,10 @@ export function BreakBar({ resting, now }: Props) {
   if (!state || !running) return null;
   return (
     <aside class="wrap-bar wrap-break" aria-label="Wrap off">
-      <div class="wrap-clock" role="timer" aria-label="Break">
+      <p class="wrap-clock" role="timer" aria-label="Break">
         <span class="wrap-time">{minutesSeconds(state.leftS)}</span>
-        <span class="wrap-word">
-          {capital(pieceIn(exercise, true))} off
-          <span class="wrap-limit">none goes on before this has run down</span>
-        </span>
-      </div>
+        <span class="wrap-word">{pieceIn(exercise, true)} stay off</span>
+      </p>
       {session && exercise && <NextLine exercise={exercise} session={session} />}
     </aside>
   );

@@ -1,3 +1,4 @@
+import { useTop } from "../device/top";
 import { countdown } from "../../offline/clocks";
 import { lastOff } from "../../offline/occlusion/wear";
 import { useArmed } from "../device/armed";
@@ -12,6 +13,7 @@ interface Props {
 /** The wrap came off early because the limb went numb: does that clear within a minute? */
 export function Clearing({ known, now }: Props) {
   const tell = useTell();
+  useTop();
   const armed = useArmed();
   const { clears_s, off_then_looser } = known.questions.numb;
   const state = countdown(clears_s, lastOff(known.entries), now);

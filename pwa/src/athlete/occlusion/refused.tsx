@@ -1,3 +1,4 @@
+import { useTop } from "../device/top";
 import type { Refusal } from "../../offline/occlusion/lock";
 import { openSets, sidesOpen } from "../../offline/occlusion/bouts";
 import { revisionOf } from "../../offline/ledger-view";
@@ -17,6 +18,7 @@ interface Props extends BoutProps {
 
 /** Why it cannot be started, and what opens it. */
 export function Refused({ view, exercise, found, now = 0, known }: Props) {
+  useTop();
   const [first] = found;
   const pause = first?.rule === "break" ? first.at : undefined;
   const urgent = [...new Set(found.flatMap(({ urgent: words }) => words ?? []))];

@@ -3,6 +3,7 @@ import { useState } from "preact/hooks";
 
 import type { Answers } from "../../api/screening";
 import { asked, firstOpen } from "../../offline/occlusion/answers";
+import { isOnItsWay } from "../../offline/occlusion/standing";
 import { useApp } from "../app-context";
 import { usePhoneState } from "../hooks";
 import { Disclaimer } from "../stop/stop-screen";
@@ -35,8 +36,10 @@ function Screening({ known }: { readonly known: OcclusionKnown }) {
   const { screening } = known.questions;
   const answers = usePhoneState().settings.screening ?? {};
   const begun = Object.keys(answers).length > 0;
+  const unheard = known.standing.answered_on === null && !isOnItsWay(known);
+  const first = unheard ? "purpose" : "state";
   const [where, setWhere] = useState<Where>(() =>
-    begun ? (firstOpen(screening, answers) ?? "review") : "state",
+    begun ? (firstOpen(screening, answers) ?? "review") : first,
   );
   const [recorded, setRecorded] = useState<Answers | null>(null);
 

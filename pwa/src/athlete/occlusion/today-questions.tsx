@@ -1,3 +1,4 @@
+import { useTop } from "../device/top";
 import { useState } from "preact/hooks";
 
 import type { Answers, Question, Questions } from "../../api/screening";
@@ -15,6 +16,7 @@ const REPLIES = ["no", "yes", "not-sure"] as const;
 
 /** The questions of the day on one page; each wants its own answer. */
 export function TodayQuestions({ questions, exercise }: Props) {
+  useTop();
   const tell = useTell();
   const [answers, setAnswers] = useState<Answers>({});
   const { today } = questions;

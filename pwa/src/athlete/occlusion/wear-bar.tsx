@@ -28,15 +28,10 @@ export function WearBar({ known, worn, seconds, why }: Props) {
   const stopped = router.place.value === "/stop";
   return (
     <aside class={soon ? "wrap-bar wrap-soon" : "wrap-bar"} aria-label="Wrap on">
-      <div class="wrap-clock" role="timer" aria-label="Time with the wrap on">
+      <p class="wrap-clock" role="timer" aria-label="Time with the wrap on">
         <span class="wrap-time">{seconds === null ? "–:–" : minutesSeconds(seconds)}</span>
-        <span class="wrap-word">
-          {capital(limbInWords(wrap.limb))}: {pieceIn(exercise, !side)} on
-          <span class="wrap-limit">
-            off by {minutesSeconds(limitS)}, then {minutesSeconds(breakS)} off
-          </span>
-        </span>
-      </div>
+        <span class="wrap-word">of {minutesSeconds(limitS)}</span>
+      </p>
       {stopped ? (
         <button type="button" class="button main" onClick={() => takeOff(tell, worn, seconds)}>
           It is off
@@ -46,6 +41,10 @@ export function WearBar({ known, worn, seconds, why }: Props) {
           Something is wrong
         </button>
       )}
+      <p class="wrap-limit">
+        {capital(limbInWords(wrap.limb))}: {pieceIn(exercise, !side)} on, then{" "}
+        {minutesSeconds(breakS)} off
+      </p>
       {asks && <NumbQuestion known={known} worn={worn} seconds={seconds} />}
     </aside>
   );

@@ -1,3 +1,4 @@
+import { useTop } from "../device/top";
 import { useState } from "preact/hooks";
 
 import type { SheetSet } from "../../api/types";
@@ -28,6 +29,7 @@ interface Props extends BoutProps {
 
 /** One set with the wrap on: count, record, rest with it on. */
 export function WornSet({ view, exercise, set, side, known }: Props) {
+  useTop();
   const here = atHand(view, exercise, set, side);
   const [done, setDone] = useState(() => filledIn(here, side));
   const [skipping, setSkipping] = useState(false);
@@ -37,7 +39,7 @@ export function WornSet({ view, exercise, set, side, known }: Props) {
   if (skipping) return <SkipSet here={here} onBack={() => setSkipping(false)} />;
   return (
     <>
-      <main class="set-main wrap-main">
+      <main class="set-main wrap-main worn-main">
         <div class="exercise-head">
           <h2>{exercise.name}</h2>
           <p class="step-count">

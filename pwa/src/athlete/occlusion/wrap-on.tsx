@@ -1,3 +1,4 @@
+import { useTop } from "../device/top";
 import { useState } from "preact/hooks";
 
 import { type SetDone, type Side, SIDES } from "../../offline/entry";
@@ -28,6 +29,7 @@ interface Props extends BoutProps {
 export function WrapOn({ view, exercise, sides, known, looser }: Props) {
   const { phone, alarm } = useApp();
   const tell = useTell();
+  useTop();
   const armed = useArmed();
   const [side, setSide] = useState<Side | null>(sides[0] ?? null);
   const [set] = openSets(exercise, view.session.record.sets, side);

@@ -48,6 +48,7 @@ function restInWords(
   phase: RestPhase,
   { from_s, to_s }: { readonly from_s: number; readonly to_s: number },
 ): string {
+  if (phase === "resting" && from_s === to_s) return `rest ${minutesSeconds(from_s)}`;
   if (phase === "resting") return `rest ${minutesSeconds(from_s)} to ${minutesSeconds(to_s)}`;
   if (phase === "ready") return `go, by ${minutesSeconds(to_s)}`;
   return "rest is over: go";
