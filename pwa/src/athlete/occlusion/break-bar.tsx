@@ -1,8 +1,11 @@
+import { useEffect, useRef } from "preact/hooks";
+
 import { countdown } from "../../offline/clocks";
 import { minutesSeconds } from "../words/times";
 import { NextLine } from "./next-line";
 import { pieceIn } from "./words";
 import type { Resting } from "./worn";
+import { useApp } from "../app-context";
 
 interface Props {
   readonly resting: Resting;
@@ -14,6 +17,7 @@ export function BreakBar({ resting, now }: Props) {
   const { offAt, breakS, session, exercise } = resting;
   const state = countdown(breakS, offAt, now);
   const running = state?.phase === "running";
+  useRingAtEnd(running);
   if (!state || !running) return null;
   return (
     <aside class="wrap-bar wrap-break" aria-label="Wrap off">
@@ -24,4 +28,13 @@ export function BreakBar({ resting, now }: Props) {
       {session && exercise && <NextLine exercise={exercise} session={session} />}
     </aside>
   );
+}
+
+function useRingAtEnd(running: boolean): void {
+  const { alarm } = useApp();
+  const before = useRef(running);
+  useEffect(() => {
+    if (before.current && !running) alarm.ring(2);
+    before.current = running;
+  }, [running, alarm]);
 }

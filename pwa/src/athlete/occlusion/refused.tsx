@@ -1,14 +1,12 @@
 import { useTop } from "../device/top";
 import type { Refusal } from "../../offline/occlusion/lock";
-import { openSets, sidesOpen } from "../../offline/occlusion/bouts";
+import { limbOf, openSets, sidesOpen } from "../../offline/occlusion/bouts";
 import { revisionOf } from "../../offline/ledger-view";
 import { useApp } from "../app-context";
 import { useArmed } from "../device/armed";
-import { RestBar } from "../session/rest-bar";
-import { minutesSeconds } from "../words/times";
 import { type OcclusionKnown, useTell } from "./known";
 import type { BoutProps } from "./occlusion-set";
-import { whenInWords } from "./words";
+import { limbInWords, whenInWords } from "./words";
 
 interface Props extends BoutProps {
   readonly found: readonly Refusal[];
@@ -31,13 +29,7 @@ export function Refused({ view, exercise, found, now = 0, known }: Props) {
             {words}
           </p>
         ))}
-        {pause === undefined ? (
-          <p class="lead">Not now.</p>
-        ) : (
-          <p class="break-clock" role="timer">
-            {minutesSeconds(Math.max(0, Math.ceil((pause - now) / 1000)))}
-          </p>
-        )}
+        <p class="lead">{pause === undefined ? "Not now." : nextInWords(view, exercise)}</p>
         <ul class="refusals">
           {found
             .filter(({ rule }) => rule !== "today")
@@ -53,11 +45,20 @@ export function Refused({ view, exercise, found, now = 0, known }: Props) {
         {known && pause === undefined && <WayOn found={found} />}
       </main>
       <section class="set-panel" aria-label="What next">
-        <RestBar view={view} />
         {first?.rule !== "check" && <Leave view={view} exercise={exercise} />}
       </section>
     </>
   );
+}
+
+/** "Next: right upper arm, set 1 of 2." */
+function nextInWords(view: BoutProps["view"], exercise: BoutProps["exercise"]): string {
+  const { sets } = view.session.record;
+  const [side = null] = sidesOpen(exercise, sets);
+  const [set] = openSets(exercise, sets, side);
+  const place = set ? exercise.sets.indexOf(set) + 1 : 1;
+  const limb = limbInWords(limbOf(exercise, side));
+  return `Next: ${limb}, set ${place} of ${exercise.sets.length}.`;
 }
 
 /** Where it can be opened from here. */

@@ -61,8 +61,16 @@ function resumed(
 
 function restedOf(answered: readonly LastSet[], { record }: Session): LastSet | null {
   const last = answered.findLast(({ entry }) => is(entry, "set.done"));
-  if (last?.exercise.method === "occlusion") return last;
+  if (last?.exercise.method === "occlusion") return isLastOfLimb(last, record) ? null : last;
   return last && isAnswered(last.exercise, record.sets.get(last.set.key)) ? last : null;
+}
+
+/** Then wraps come off, and what follows is a break and no rest. */
+function isLastOfLimb({ exercise, side }: LastSet, { sets }: Session["record"]): boolean {
+  return exercise.sets.every(({ key }) => {
+    const told = sets.get(key);
+    return told && (!side || told.sides.size === 0 || told.sides.has(side));
+  });
 }
 
 /** In the order in which they were first answered. */
