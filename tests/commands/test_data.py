@@ -8,7 +8,9 @@ from click.testing import CliRunner, Result
 from tests.fixtures import FOLDER, athlete_data, block_data
 
 from undercroft.cli import main
-from undercroft.store import database
+from undercroft.services.ledger import entries_of
+from undercroft.store import database, revisions
+from undercroft.store.models import Athlete
 
 EMAIL = "ottilie@example.org"
 
@@ -74,6 +76,21 @@ def test_the_demo_says_that_it_is_invented_and_where_to_go(tmp_path: Path) -> No
     assert "invented" in answer.stdout
     assert "http://localhost:8000/desk" in answer.stdout
     assert "http://localhost:8000/pair#" in answer.stdout
+
+
+def test_the_demo_has_open_occlusion_work_in_the_next_session(tmp_path: Path) -> None:
+    run("demo", "--folder", str(tmp_path / "demo"), "--no-serve")
+    database.open_database(str(tmp_path / "demo" / "undercroft.sqlite3"))
+    database.connect()
+    (runa,) = [one.id for one in Athlete.select() if one.name == "Runa Tealdi"]
+    newest = revisions.latest_revision(runa)
+    assert newest is not None
+    ended = {e.session for e in entries_of(runa, kinds=("session.finished",))}
+    sheets = revisions.sheets_of(runa, newest.number).values()
+    following = min((s for s in sheets if s["session"] not in ended), key=lambda s: str(s["on"]))
+    (wrapped,) = [e for e in following["exercises"] if e["method"] == "occlusion"]
+    assert "locked" not in wrapped
+    assert wrapped["occlusion"]["exposure"] == 1
 
 
 def test_a_second_start_of_the_demo_keeps_what_was_done(tmp_path: Path) -> None:

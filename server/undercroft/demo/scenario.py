@@ -6,6 +6,8 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
+from undercroft.demo import wraps
+
 COACH_NAME = "Maren Holt"
 COACH_EMAIL = "maren@skarn.example"
 
@@ -18,7 +20,8 @@ class Person:
     """`strength` is how the true maxima relate to the known ones; `paired` days ago, or never.
 
     `before` names a block done in the weeks before the first that everybody has; `measures`: the
-    bar's velocity is measured in speed sets; `missed` is a session that was never begun.
+    bar's velocity is measured in speed sets; `missed` is a session that was never begun; `wraps`:
+    the screening is signed, and occlusion work is planned.
     """
 
     document: str
@@ -30,11 +33,20 @@ class Person:
     before: str | None = None
     measures: bool = False
     missed: str | None = None
+    wraps: bool = False
 
 
 PEOPLE = (
     Person(
-        "runa", "forge-cellar", 1.03, True, 1, before="four-weeks", measures=True, missed="p3-fri"
+        "runa",
+        "forge-cellar",
+        1.03,
+        True,
+        1,
+        before="four-weeks",
+        measures=True,
+        missed="p3-fri",
+        wraps=True,
     ),
     Person("osk", "station-basement", 1.06, True, 2),
     Person("tilde", "forge-cellar", 0.97, True, 9, pain="left knee", before="four-weeks"),
@@ -45,6 +57,8 @@ PEOPLE = (
 def person_document(person: Person, known_on: date) -> dict[str, Any]:
     """The athlete's document, with maxima as of a day: old maxima would be worth little."""
     document: dict[str, Any] = load("athletes", person.document)
+    if person.wraps:
+        document["maxima"].append(dict(wraps.MAXIMUM))
     for maximum in document["maxima"]:
         maximum["on"] = known_on.isoformat()
     return document

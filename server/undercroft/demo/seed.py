@@ -8,10 +8,20 @@ from typing import Any
 
 from argon2 import PasswordHasher
 
+from undercroft.demo import wraps
 from undercroft.demo.history import Trained, session_entries, sessions_in_order
 from undercroft.demo.scenario import COACH_EMAIL, COACH_NAME, PEOPLE, Person, load, person_document
 from undercroft.domain.program.calendar import monday_of
-from undercroft.services import accounts, athlete_page, athletes, blocks, devices, sending, sync
+from undercroft.services import (
+    accounts,
+    athlete_page,
+    athletes,
+    blocks,
+    devices,
+    screening,
+    sending,
+    sync,
+)
 from undercroft.services.clock import DAY_MS, HOUR_MS, day_of
 from undercroft.store import revisions
 from undercroft.store.feed import athlete_lock, last_position
@@ -19,12 +29,24 @@ from undercroft.store.migrate import epoch
 
 SEED = 20260302
 WEEKS_BACK = 2
+LAST_BLOCK = "next-two-weeks"
 WEEKS_BEFORE = 4
 KNOWN_DAYS = 60
 ENOUGH = 1_000
 HURT_IN = "w1-fri"
 
 Say = Callable[[str], None]
+
+
+@dataclass(slots=True)
+class Trainee:
+    """Somebody who trains: how many entries their phone made, and how strong they became."""
+
+    id: str
+    person: Person
+    chance: random.Random
+    n: int = 0
+    gain: float = 1.0
 
 
 def seed(hasher: PasswordHasher, password: str, now: int, say: Say) -> str:
@@ -69,9 +91,28 @@ def _train(
     if person.before:
         begins = {person.before: began - timedelta(weeks=WEEKS_BEFORE), **begins}
     for number, (name, on) in enumerate(begins.items(), start=1):
+        if person.wraps and name == LAST_BLOCK:
+            _open_wraps(coach_id, trainee, _evening_before(on))
+            block_ids = {**block_ids, name: _wrapped(coach_id, person, on, now)}
         _send(coach_id, block_ids[name], athlete_id, on, _evening_before(on))
         if person.paired:
             _do_block(trainee, number, now)
+
+
+def _open_wraps(coach_id: str, trainee: Trainee, now: int) -> None:
+    """The screening asked for, answered, read and signed."""
+    screening.ask(trainee.id, now - HOUR_MS)
+    trainee.n += 1
+    entry = wraps.answered(load("athletes", trainee.person.document), trainee.n, now)
+    _sync(trainee.id, [entry], now)
+    wraps.sign(trainee.id, entry, screening.Coach(coach_id, COACH_NAME), now)
+
+
+def _wrapped(coach_id: str, person: Person, begins: date, now: int) -> str:
+    """The block with occlusion work in the next session that is open, and in one after it."""
+    after = day_of(now - person.last_heard_days * DAY_MS)
+    document = wraps.with_wraps(load("blocks", LAST_BLOCK), begins, after + timedelta(days=1))
+    return blocks.add(coach_id, document, now).id
 
 
 def _evening_before(day: date) -> int:
@@ -82,17 +123,6 @@ def _send(coach_id: str, block_id: str, athlete_id: str, on: date, now: int) -> 
     (sent,) = sending.send(coach_id, block_id, sending.Wanted([athlete_id], on), now)
     if sent.stops:
         raise AssertionError(f"the demo's own block is refused: {sent.stops[0].what}")
-
-
-@dataclass(slots=True)
-class Trainee:
-    """Somebody who trains: how many entries their phone made, and how strong they became."""
-
-    id: str
-    person: Person
-    chance: random.Random
-    n: int = 0
-    gain: float = 1.0
 
 
 def _do_block(trainee: Trainee, number: int, now: int) -> None:

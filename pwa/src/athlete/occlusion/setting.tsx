@@ -1,7 +1,7 @@
 import type { OcclusionKnown } from "./known";
 import type { SheetExercise } from "../../api/types";
 import { minutesSeconds } from "../words/times";
-import { aboutMinutes, pieceIn, ruleOf, setsInWords } from "./words";
+import { aboutMinutes, capital, pieceIn, ruleOf, setsInWords } from "./words";
 
 interface Props {
   readonly exercise: SheetExercise;
@@ -64,6 +64,8 @@ export function Doses({ exercise }: Pick<Props, "exercise">) {
       <dd>
         {aboutMinutes(occlusion.wear_s)}, off by {minutesSeconds(occlusion.limit_s)}
       </dd>
+      <dd class="dose-rung">{capital(occlusion.rung)}.</dd>
+      {occlusion.limits && <dd class="dose-rung">{occlusion.limits}</dd>}
     </dl>
   );
 }

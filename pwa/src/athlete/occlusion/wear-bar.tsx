@@ -30,7 +30,9 @@ export function WearBar({ known, worn, seconds, why }: Props) {
     <aside class={soon ? "wrap-bar wrap-soon" : "wrap-bar"} aria-label="Wrap on">
       <p class="wrap-clock" role="timer" aria-label="Time with the wrap on">
         <span class="wrap-time">{seconds === null ? "–:–" : minutesSeconds(seconds)}</span>
-        <span class="wrap-word">of {minutesSeconds(limitS)}</span>
+        <span class="wrap-word">
+          of {minutesSeconds(limitS)}, then {minutesSeconds(breakS)} off
+        </span>
       </p>
       {stopped ? (
         <button type="button" class="button main" onClick={() => takeOff(tell, worn, seconds)}>
@@ -42,8 +44,7 @@ export function WearBar({ known, worn, seconds, why }: Props) {
         </button>
       )}
       <p class="wrap-limit">
-        {capital(limbInWords(wrap.limb))}: {pieceIn(exercise, !side)} on, then{" "}
-        {minutesSeconds(breakS)} off
+        {capital(limbInWords(wrap.limb))}: {pieceIn(exercise, !side)} on
       </p>
       {asks && <NumbQuestion known={known} worn={worn} seconds={seconds} />}
     </aside>

@@ -45,12 +45,15 @@ export function aboutMinutes(seconds: number): string {
   return `about ${Math.max(1, Math.round(seconds / 60))} min`;
 }
 
+/** From this exposure on sets go to failure, or near it. */
+const FULL_DOSE = 5;
+
 /** What is usual in that set; null where the target is not above it. */
 export function usualInWords(exercise: SheetExercise, set: SheetSet): string | null {
-  const { expected = [] } = exercise.occlusion ?? {};
+  const { expected = [], exposure = 1 } = exercise.occlusion ?? {};
   const place = exercise.sets.indexOf(set);
   const usual = Math.floor(expected[place] ?? Infinity);
-  if (place < 2 || !(usual < (set.target.reps ?? 0))) return null;
+  if (exposure < FULL_DOSE || place < 2 || !(usual < (set.target.reps ?? 0))) return null;
   const left = expected.slice(2).map((mean) => String(Math.floor(mean)));
   const where = left.length > 1 ? "in the third and fourth" : "in the third";
   return `${left.join(" and ")} are usual ${where}. Fewer than ${set.target.reps} is no fault.`;
