@@ -133,13 +133,22 @@ def tap(page: Page, name: str) -> None:
     page.get_by_role("button", name=name, exact=True).click()
 
 
+def record(page: Page, name: str | re.Pattern[str]) -> None:
+    """One tap, and the screen has confirmed that it is stored: only then may time fly."""
+    sign = page.locator(".top-sync")
+    before = sign.get_attribute("aria-label")
+    exact = isinstance(name, str)
+    page.get_by_role("button", name=name, exact=exact).click()
+    expect(sign).not_to_have_attribute("aria-label", before or "")
+
+
 def answer_day(page: Page, **other: str) -> None:
     """Each question of the day with its own tap; no, where nothing else is said."""
     questions = page.locator(".day-question")
     expect(questions.first).to_be_visible()
     for place in range(questions.count()):
         tap_in(questions.nth(place), other.get(f"q{place}", "No"))
-    tap(page, "These are my answers")
+    record(page, "These are my answers")
 
 
 def tap_in(part: Any, name: str) -> None:
@@ -182,9 +191,9 @@ def yesterday() -> str:
 
 
 def wrap_on(page: Page) -> None:
-    tap(page, "It is on")
+    record(page, "It is on")
     expect(page.get_by_role("timer", name="Time with the wrap on")).to_be_visible()
 
 
 def record_set(page: Page) -> None:
-    page.get_by_role("button", name=hands.DONE).click()
+    record(page, hands.DONE)
