@@ -111,6 +111,18 @@ describe("pairing again", () => {
     expect(arrived(server)).toStrictEqual([]);
     expect(unsent(phone)).toStrictEqual(["of the first"]);
   });
+
+  test("as another athlete leaves no half-answered screening behind, as the same one it does", async () => {
+    const answers = { smoking: "yes" };
+    await phone.saveSettings({ screening: answers });
+    const facts = { coach: "Ida Moor", epoch: "epoch-1", cursor: 0 };
+    const osk = { id: "athlete-1", name: "Osk Venner" };
+    await phone.takePairing({ ...facts, device: "device-2", athlete: osk });
+    expect(phone.state().settings.screening).toStrictEqual(answers);
+    const runa = { id: "athlete-2", name: "Runa Stad" };
+    await phone.takePairing({ ...facts, device: "device-3", athlete: runa });
+    expect(phone.state().settings.screening).toBeUndefined();
+  });
 });
 
 describe("the two clocks", () => {

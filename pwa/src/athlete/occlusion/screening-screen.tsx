@@ -111,7 +111,7 @@ function Purpose({ count, onBegin }: PurposeProps) {
           answers say whether it may be planned for you.
         </li>
         <li>“Not sure” is a full answer. It counts as yes, to be on the safe side.</li>
-        <li>{coach} sees every answer. Nobody else does.</li>
+        <li>{coach} sees every answer, to plan for you.</li>
         <li>You can stop at any time: what you answered stays on this phone until you send it.</li>
         <li>Have a recent blood pressure at hand, with its date.</li>
       </ul>
