@@ -10,6 +10,7 @@ from typing import Any
 
 from flask.testing import FlaskClient
 from tests.fixtures import block_data
+from tests.handing import hand_over_text
 from tests.people import AtDesk, Phone
 
 from undercroft.api.contract import ANY_DEVICE, ANYONE, COACH, DEVICE, Who
@@ -123,6 +124,11 @@ def _invitation_id(scene: Scene) -> str:
 def _held_position(scene: Scene) -> int:
     scene.revoked_phone.sends(scene.revoked_phone.writes.done("squat.1"))
     return int(scene.coach.held(scene.athlete_id)[-1]["position"])
+
+
+def _hand_over(scene: Scene, _role: str) -> Any:
+    phone = scene.phone
+    return {"text": hand_over_text(phone, "Runa Falk", [phone.writes.done("squat.1")])}
 
 
 def _log_in_id(scene: Scene) -> str:
@@ -243,6 +249,8 @@ ROWS: Mapping[str, Row] = {
     "screening.record_clearance": own_coach(201, body=CLEARANCE),
     "screening.record_pressure": own_coach(201, body=PRESSURE),
     "screening.withdraw_record": own_coach(path={"number": _record_number}),
+    "hand_over.look_at_hand_over": own_coach(body=_hand_over),
+    "hand_over.take_hand_over": own_coach(body=_hand_over),
     "held.list_held": own_coach(),
     "held.accept_held": own_coach(path={"position": _held_position}),
 }

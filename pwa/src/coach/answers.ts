@@ -40,6 +40,10 @@ export type PairingCode = Answer<"CodeAnswer">;
 /** Its `sent` is the entry as it came; it may be anything. */
 export type HeldEntry = Answer<"HeldAnswer">;
 
+/** What a phone's hand-over file holds, and what became of it. */
+export type HandOverSeen = Answer<"HandOverSeenAnswer">;
+export type HandOverTaken = Answer<"HandOverTakenAnswer">;
+
 export type CatalogueEntry = AnswerWith<"ExerciseAnswer", { readonly implement: Implement }>;
 
 export type ExercisePage = AnswerWith<"ExercisePageAnswer", { readonly exercise: CatalogueEntry }>;

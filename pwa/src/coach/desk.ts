@@ -14,6 +14,8 @@ import type {
   ExercisePage,
   Condition,
   FoundRigs,
+  HandOverSeen,
+  HandOverTaken,
   HeldEntry,
   Invitation,
   LoadSeen,
@@ -63,6 +65,11 @@ export const revokeInvitation = (id: string, invitation: string) =>
 export const makeCode = (id: string) => post<PairingCode>(athletePath(id, "/codes"));
 export const revokeDevice = (id: string, device: string) =>
   post(athletePath(id, `/devices/${encodeURIComponent(device)}/revoke`));
+
+export const lookAtHandOver = (id: string, text: string) =>
+  post<HandOverSeen>(athletePath(id, "/hand-over/look"), { text }, { zip: true });
+export const takeHandOver = (id: string, text: string) =>
+  post<HandOverTaken>(athletePath(id, "/hand-over"), { text }, { zip: true });
 
 export const held = async (id: string) =>
   (await get<{ held: readonly HeldEntry[] }>(athletePath(id, "/held"))).held;

@@ -27,6 +27,8 @@ export interface Identity extends Paired {
   readonly renewDue?: boolean;
   /** The server refuses this device: everything is kept until it is paired again. */
   readonly refused?: boolean;
+  /** It is refused because the coach unpaired it. */
+  readonly revoked?: boolean;
 }
 
 /** An entry with what has become of it. */

@@ -37,7 +37,8 @@ export function takeAnswer(
     await note(transaction, now, serverNow, settled > 0);
     const before = await identityIn(transaction);
     if (before?.device !== asked.device) return { settled, moved: false, due: false };
-    const identity = { ...before, refused: answer.revoked ?? false, renewDue: copied(answer) };
+    const revoked = answer.revoked ?? false;
+    const identity = { ...before, refused: revoked, revoked, renewDue: copied(answer) };
     if (answer.epoch !== before.epoch || answer.cursor < asked.cursor) {
       await save(transaction, { ...identity, snapshotDue: true });
       return { settled, moved: true, due: true };
@@ -92,6 +93,7 @@ export function takeSnapshot(
       snapshotDue: false,
       renewDue: false,
       refused: false,
+      revoked: false,
     };
     const lastN = await adopt(transaction, identity, stored, serverNow);
     await sendAgain(transaction, device, storedThrough);

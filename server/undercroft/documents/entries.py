@@ -38,6 +38,7 @@ class Code(StrEnum):
     ID_TAKEN = "id-taken"
     N_TAKEN = "n-taken"
     REVOKED = "revoked-device"
+    UNKNOWN_DEVICE = "unknown-device"
 
 
 @dataclass(frozen=True, slots=True)

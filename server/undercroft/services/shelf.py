@@ -29,6 +29,10 @@ class Shelf:
                 return one
         return None
 
+    def under(self, id_: str) -> list[Known]:
+        """Entries of any content with this id."""
+        return self._by_id.get(id_, [])
+
     def twins(self, id_: str) -> int:
         """How many entries of any content have this id."""
         return len(self._by_id.get(id_, ()))

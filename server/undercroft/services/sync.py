@@ -8,17 +8,15 @@ from undercroft.services import feed, limits
 from undercroft.services.clock import HOUR_MS, iso
 from undercroft.services.devices import DeviceSeen
 from undercroft.services.refusals import NotAllowed, TooLarge
-from undercroft.services.taking import take_in
+from undercroft.services.taking import REVOKED, take_in
+from undercroft.services.without_gap import without_gap
 from undercroft.store import devices
-from undercroft.store import entries as lines
 from undercroft.store.feed import hold, last_position
 from undercroft.store.migrate import epoch
 
 MOST_ENTRIES = 500
 TOUCH_MS = HOUR_MS
 """How coarse "last used" may be where nothing else is written."""
-
-LOOK_AHEAD = 2000
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,8 +82,10 @@ def _store(
         here = limits.spend_sync(devices.device_by_id(device.id), most_per_minute, now)
         cursor = _cursor(asked, knows_us, here.cursor, here.athlete_id)
         revoked = here.revoked_at is not None
-        taken = take_in(here.athlete_id, here.id, asked.entries, now, revoked=revoked)
-        through = _without_gap(here, taken.numbers)
+        taken = take_in(
+            here.athlete_id, here.id, asked.entries, now, hold=REVOKED if revoked else None
+        )
+        through = without_gap(here, taken.numbers)
         devices.note_stored(here._replace(cursor=cursor, stored_through=through), now)
     return Stored(taken.verdicts, through, taken.positions)
 
@@ -95,18 +95,3 @@ def _cursor(asked: Asked, knows_us: bool, before: int, athlete_id: str) -> int:
     if not knows_us or asked.cursor == before:
         return before
     return min(asked.cursor, last_position(athlete_id))
-
-
-def _without_gap(device: devices.DeviceRow, numbers: Sequence[int]) -> int:
-    """Looks into the database only for what had come before and had a gap below it."""
-    through, new = device.stored_through, frozenset(numbers)
-    if through + 1 not in new:
-        return through
-    while through + 1 in new:
-        through += 1
-    while above := lines.numbers_above(device.athlete_id, device.id, through, LOOK_AHEAD):
-        for n in above:
-            if n > through + 1:
-                return through
-            through = n
-    return through

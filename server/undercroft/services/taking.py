@@ -22,6 +22,12 @@ LARGEST_N = 2**53 - 1
 REVOKED = Trouble(
     Code.REVOKED, "device", "this device was unpaired", "the coach decides whether it counts"
 )
+UNKNOWN_DEVICE = Trouble(
+    Code.UNKNOWN_DEVICE,
+    "device",
+    "the phone that wrote it was never paired with this server",
+    "the coach decides whether it counts",
+)
 ID_TAKEN = Trouble(
     Code.ID_TAKEN, "id", "other content is here under this id", "take a new device id"
 )
@@ -50,11 +56,16 @@ class Taken:
 
 
 def take_in(
-    athlete_id: str, device_id: str, raws: Sequence[Any], now: int, *, revoked: bool = False
+    athlete_id: str,
+    device_id: str,
+    raws: Sequence[Any],
+    now: int,
+    *,
+    hold: Trouble | None = None,
 ) -> Taken:
     """Store what is new and give a verdict for each: all of them are on disk after the commit.
 
-    Call with the athlete's lock held. `revoked`: hold whatever comes.
+    Call with the athlete's lock held. `hold`: why whatever is new has to be held.
     """
     lines = [_line(raw) for raw in raws]
     shelf = _shelf(athlete_id, device_id, lines)
@@ -63,10 +74,10 @@ def take_in(
     rows: list[Row] = []
     stored: list[Entry] = []
     for line in lines:
-        here = shelf.same(line.id, line.digest)
+        here = _here(shelf, line)
         if here is None:
             position += 1
-            entry = _read(line, shelf, device_id, position, revoked)
+            entry = _read(line, shelf, device_id, position, hold)
             row = _row(athlete_id, device_id, line, entry, position, shelf.twins(line.id), now)
             here = shelf.put(_known(row, entry))
             if line.n is not None:
@@ -82,6 +93,27 @@ def take_in(
     if stored:
         replan_safely(athlete_id, stored)
     return Taken(verdicts, [row.n for row in rows if row.n is not None], positions)
+
+
+def already_here(athlete_id: str, raws: Sequence[Any]) -> int:
+    """How many of these entries the server has, held ones among them."""
+    lines = [_line(raw) for raw in raws]
+    shelf = Shelf(entries.known_ids(athlete_id, [line.id for line in lines]))
+    return sum(_here(shelf, line) is not None for line in lines)
+
+
+def _here(shelf: Shelf, line: Line) -> Known | None:
+    """The entry where the server has it; a phone paired anew gives what waits other numbers."""
+    same = shelf.same(line.id, line.digest)
+    if same is not None or line.n is None:
+        return same
+    return next((one for one in shelf.under(line.id) if _renumbered(line, one)), None)
+
+
+def _renumbered(line: Line, known: Known) -> bool:
+    if known.n is None or known.n == line.n:
+        return False
+    return content_of({**line.raw, "n": known.n}).digest == known.digest
 
 
 def _line(raw: Any) -> Line:
@@ -109,10 +141,10 @@ def _shelf(athlete_id: str, device_id: str, lines: Sequence[Line]) -> Shelf:
 
 
 def _read(
-    line: Line, shelf: Shelf, device_id: str, position: int, revoked: bool
+    line: Line, shelf: Shelf, device_id: str, position: int, hold: Trouble | None
 ) -> Entry | Trouble:
-    if revoked:
-        return REVOKED
+    if hold is not None:
+        return hold
     if shelf.twins(line.id):
         return ID_TAKEN
     if shelf.number_taken(line.n, line.id):
@@ -144,7 +176,7 @@ def _row(
 
 def _known(row: Row, entry: Entry | Trouble) -> Known:
     problem = entry.plain() if isinstance(entry, Trouble) else None
-    return Known(row.id, row.digest, row.status, row.position, problem, None)
+    return Known(row.id, row.digest, row.status, row.position, problem, None, row.n)
 
 
 def _verdict(line: Line, here: Known, status: str) -> dict[str, Any]:

@@ -31,6 +31,11 @@ def athlete_of(coach_id: str, athlete_id: str) -> Athlete | None:
     return Athlete.get_or_none(Athlete.id == athlete_id, Athlete.coach == coach_id)
 
 
+def is_known(athlete_id: str) -> bool:
+    """Is this anybody's athlete here?"""
+    return bool(rows("SELECT 1 FROM athlete WHERE id = ?", athlete_id))
+
+
 def athlete_with_coach(athlete_id: str) -> Athlete:
     """The athlete with its coach's name at hand."""
     return Athlete.select(Athlete, Coach).join(Coach).where(Athlete.id == athlete_id).get()

@@ -52,6 +52,12 @@ def device_by_id(device_id: str) -> DeviceRow:
     return DeviceRow(*found)
 
 
+def find_device(device_id: str) -> DeviceRow | None:
+    """The device of whichever athlete, revoked or not."""
+    found = rows(f"{_SELECT} WHERE id = ?", device_id)
+    return DeviceRow(*found[0]) if found else None
+
+
 def devices_of(athlete_ids: Sequence[str]) -> dict[str, list[DeviceRow]]:
     """Devices by athlete, oldest first."""
     found: dict[str, list[DeviceRow]] = defaultdict(list)
@@ -73,6 +79,11 @@ def revoke_device(athlete_id: str, device_id: str, now: int) -> bool:
 def note_cursor(device_id: str, now: int, cursor: int) -> None:
     """Note that it was here and how far it has read."""
     run("UPDATE device SET last_used_at = ?, cursor = ? WHERE id = ?", now, cursor, device_id)
+
+
+def note_through(device_id: str, through: int) -> None:
+    """Note up to which number nothing is missing, though the device itself was not here."""
+    run("UPDATE device SET stored_through = ? WHERE id = ?", through, device_id)
 
 
 def note_stored(device: DeviceRow, now: int) -> None:

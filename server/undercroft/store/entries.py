@@ -46,6 +46,7 @@ class Known(NamedTuple):
     position: int
     problem: dict[str, str] | None
     accepted_at: int | None
+    n: int | None
 
     @property
     def counts(self) -> bool:
@@ -66,14 +67,14 @@ def known_ids(athlete_id: str, ids: Sequence[str]) -> list[Known]:
     if not ids:
         return []
     found = rows(
-        "SELECT id, digest, status, position, problem, accepted_at FROM entry"
+        "SELECT id, digest, status, position, problem, accepted_at, n FROM entry"
         f" WHERE athlete_id = ? AND id IN ({marks(len(ids))})",
         athlete_id,
         *ids,
     )
     return [
-        Known(id_, digest, status, position, problem and json.loads(problem), accepted)
-        for id_, digest, status, position, problem, accepted in found
+        Known(id_, digest, status, position, problem and json.loads(problem), accepted, n)
+        for id_, digest, status, position, problem, accepted, n in found
     ]
 
 

@@ -4,9 +4,11 @@ import { usePhoneState, useUnits } from "../hooks";
 import { Disclaimer } from "../stop/stop-screen";
 import { TopBar } from "../top-bar";
 import { count } from "../words/sets";
-import { clockTime, moment } from "../words/times";
+import { moment } from "../words/times";
+import { FactsPart } from "./facts-part";
+import { HandOverPart } from "./hand-over-part";
 import { HeldPart } from "./held-part";
-import { clockInWords, syncInWords, unsentInWords, unsentOf } from "./sync-words";
+import { sinceOf, syncInWords, unsentInWords, unsentOf } from "./sync-words";
 import { UnpairPart } from "./unpair-part";
 
 /** What this phone holds, what the server has, and whose phone it is. */
@@ -15,7 +17,6 @@ export function SyncScreen() {
   const state = usePhoneState();
   const now = useInView();
   const sync = syncInWords(state, now);
-  const clock = clockInWords(state);
   return (
     <div class="screen">
       <TopBar title="This phone" back="/" />
@@ -30,10 +31,9 @@ export function SyncScreen() {
         >
           {state.sync.running ? "Talking to the server" : "Send and fetch now"}
         </button>
-        <p aria-live="polite">{trouble(state.sync.last, state.sync.nextAt)}</p>
-        {clock && <p class="notice">{clock}</p>}
+        <FactsPart now={now} />
+        <HandOverPart />
         <HeldPart />
-        <StorageWords persisted={state.notes.persisted} />
         <Choices />
         <UnpairPart />
         <Disclaimer />
@@ -54,6 +54,7 @@ function Figures({ now }: { readonly now: number }) {
     ["Last sent", lastSentAt ? moment(lastSentAt, now) : "nothing yet"],
     ["Last answer", lastAnswerAt ? moment(lastAnswerAt, now) : "none yet"],
   ];
+  if (unsent.length > 0) rows.splice(1, 0, ["Since", moment(sinceOf(unsent), now)]);
   if (others.length > 0) {
     const what = `${count(others.length, "entry", "entries")}, kept until that athlete pairs here`;
     rows.push(["Of another athlete", what]);
@@ -67,31 +68,6 @@ function Figures({ now }: { readonly now: number }) {
         </div>
       ))}
     </dl>
-  );
-}
-
-type Sync = ReturnType<typeof usePhoneState>["sync"];
-
-function trouble(last: Sync["last"], nextAt: Sync["nextAt"]): string {
-  const again = nextAt ? ` It is tried again at ${clockTime(nextAt)}.` : "";
-  if (last?.is === "busy") return `The server asks for patience.${again}`;
-  if (last?.is === "refused")
-    return "The server does not know this phone any more. All is kept here.";
-  if (last?.is !== "failed") return "";
-  if (last.why === "no answer") return `No answer from the server.${again}`;
-  if (last.why === "storage")
-    return "This phone's storage does not answer. Close other tabs of the app.";
-  return `The server could not take everything. Nothing is lost.${again}`;
-}
-
-function StorageWords({ persisted }: { readonly persisted: boolean | undefined }) {
-  if (persisted === undefined) return null;
-  if (persisted) return <p>This browser has promised to keep what is recorded here.</p>;
-  return (
-    <p class="hint">
-      This browser may clear what is recorded here when space is short. Put the app on your home
-      screen: open the browser's menu and choose to add it there.
-    </p>
   );
 }
 

@@ -1,5 +1,5 @@
 /** The state of the exchange with the server in plain words. */
-import { MINUTE_MS } from "../../offline/clock";
+import { DAY_MS, MINUTE_MS } from "../../offline/clock";
 import type { Kept } from "../../offline/database";
 import type { PhoneState } from "../../offline/phone";
 import { count } from "../words/sets";
@@ -45,6 +45,18 @@ export function nameOfSign({ mood, short, long }: SyncWords): string {
   return told ? `Sync: ${long}` : `Sync: ${short}, ${long}`;
 }
 
+/** When the oldest of these was recorded, by this phone's clock. */
+export function sinceOf(unsent: readonly Kept[]): number {
+  return Math.min(...unsent.map(({ entry }) => Date.parse(entry.at)));
+}
+
+/** What waits for longer than this is better handed over by file. */
+export const OVERDUE_MS = 3 * DAY_MS;
+
+export function isOverdue(unsent: readonly Kept[], now: number): boolean {
+  return unsent.length > 0 && now - sinceOf(unsent) >= OVERDUE_MS;
+}
+
 export function syncInWords(state: PhoneState, now: number): SyncWords {
   const failed = state.unsaved.filter((each) => each.failed).length;
   if (failed > 0) {
@@ -55,7 +67,8 @@ export function syncInWords(state: PhoneState, now: number): SyncWords {
   const unsent = unsentOf(state);
   const kept = unsent.length === 0 ? "" : `${unsentInWords(unsent)} on this phone only`;
   if (state.identity?.refused) {
-    const long = `Pair this phone again; everything is kept.${kept ? ` ${kept}.` : ""}`;
+    const why = state.identity.revoked ? "Your coach has unpaired this phone. " : "";
+    const long = `${why}Pair this phone again; everything is kept.${kept ? ` ${kept}.` : ""}`;
     return { mood: "trouble", short: "Pair again", long };
   }
   if (kept !== "") {
@@ -66,6 +79,14 @@ export function syncInWords(state: PhoneState, now: number): SyncWords {
     };
   }
   return { mood: "sent", ...allSent(state, now) };
+}
+
+/** What goes on while something waits; empty where there is nothing to say. */
+export function exchangeInWords(state: PhoneState): string {
+  if (unsentOf(state).length === 0) return "";
+  if (state.sync.running) return "Sending now.";
+  const { last } = state.sync;
+  return last?.is === "failed" && last.why === "no answer" ? "Waiting for a network." : "";
 }
 
 function lastSent({ notes }: PhoneState, now: number): string {

@@ -4,8 +4,17 @@ import { usePhoneState, useUnderWay } from "../hooks";
 import { Wraps } from "../later";
 import { Disclaimer } from "../stop/stop-screen";
 import { SyncSign } from "../sync/sync-sign";
-import { clockInWords, syncInWords } from "../sync/sync-words";
+import {
+  clockInWords,
+  exchangeInWords,
+  isOverdue,
+  sinceOf,
+  syncInWords,
+  unsentInWords,
+  unsentOf,
+} from "../sync/sync-words";
 import { TopBar } from "../top-bar";
+import { moment } from "../words/times";
 import { JustDone } from "./just-done";
 import { Messages } from "./messages";
 import { NothingYet } from "./nothing-yet";
@@ -51,12 +60,17 @@ export function TodayScreen() {
 
 function SyncLine({ now }: { readonly now: number }) {
   const { router } = useApp();
-  const sync = syncInWords(usePhoneState(), now);
+  const state = usePhoneState();
+  const sync = syncInWords(state, now);
+  const exchange = exchangeInWords(state);
   return (
-    <button type="button" class="sync-line" onClick={() => router.go("/sync")}>
-      <SyncSign mood={sync.mood} />
-      <span>{sync.long}</span>
-    </button>
+    <>
+      <button type="button" class="sync-line" onClick={() => router.go("/sync")}>
+        <SyncSign mood={sync.mood} />
+        <span>{sync.long}</span>
+      </button>
+      {exchange && <p class="facts">{exchange}</p>}
+    </>
   );
 }
 
@@ -71,6 +85,7 @@ function Notices({ now, session }: NoticesProps) {
   const state = usePhoneState();
   const clock = clockInWords(state);
   const sync = syncInWords(state, now);
+  const unsent = unsentOf(state);
   return (
     <>
       {sync.mood === "trouble" && (
@@ -88,6 +103,20 @@ function Notices({ now, session }: NoticesProps) {
         </div>
       )}
       {clock && <p class="notice">{clock}</p>}
+      {isOverdue(unsent, now) && (
+        <div class="notice">
+          <p>
+            {unsentInWords(unsent)} unsent since {moment(sinceOf(unsent), now)}. Find a network, or
+            hand them over by file.
+          </p>
+          <button type="button" class="button" onClick={() => router.go("/sync")}>
+            Hand over by file
+          </button>
+        </div>
+      )}
+      {update.waiting.value && session && (
+        <p class="hint">A newer version of the app waits until this session is over.</p>
+      )}
       {update.waiting.value && !session && (
         <div class="notice">
           <p>A newer version of the app is ready.</p>

@@ -4,6 +4,7 @@ import { useDesk } from "../shell/desk-state";
 import { Failure } from "../shell/states";
 import { useAct } from "../shell/use-act";
 import { date, dayAndClock } from "../shell/when";
+import { HandOverPart } from "./hand-over-part";
 import { Invitations } from "./invitations";
 import { TypedCode } from "./typed-code";
 
@@ -26,6 +27,7 @@ export function PhonesPart({ page, again }: PhonesPartProps) {
       </section>
       <Invitations athlete={page.id} name={page.name} />
       <TypedCode athlete={page.id} />
+      <HandOverPart athlete={page.id} again={again} />
     </>
   );
 }
