@@ -174,3 +174,23 @@ def test_what_each_method_records_is_read_at_the_desk(
     told = [(one["side"], one["distance_m"], one["seconds"]) for one in carry["sides"]]
     assert told == [("left", 25, 20), ("right", 30, 18.4)]
     assert not carry["done"]["two_answers"]
+
+
+def test_what_the_athlete_wrote_stands_with_the_results_newest_first(
+    coach: AtDesk, device: Phone
+) -> None:
+    first = device.writes.entry("message", {"text": "The short bar is back."})
+    second = device.writes.entry("message", {"text": "Can we move Friday?"})
+    better = device.writes.entry("message", {"text": "Move Friday?"}, replaces=second["id"])
+    device.syncs(first, second, better)
+    told = coach.get(f"/desk/athletes/{device.athlete_id}/results").json["messages"]
+    assert [one["text"] for one in told] == ["Move Friday?", "The short bar is back."]
+    (line,) = coach.get("/desk/squad").json["athletes"]
+    assert {"level": "soon", "text": "Wrote: Move Friday? (and 1 before it)"} in line["attention"]
+
+
+def test_a_warning_sign_outside_a_session_goes_to_the_top(coach: AtDesk, device: Phone) -> None:
+    text = "A warning sign, with no session under way."
+    device.syncs(device.writes.entry("message", {"text": text}))
+    (line,) = coach.get("/desk/squad").json["athletes"]
+    assert line["attention"][0] == {"level": "now", "text": f"Wrote: {text}"}

@@ -1573,10 +1573,21 @@ export interface components {
             why_stopped?: string | null;
             sets?: components["schemas"]["OutsideSetAnswer"][];
         };
+        MessageAnswer: {
+            id?: string;
+            /**
+             * Format: date-time
+             * @description by the phone's clock
+             */
+            at?: string;
+            text?: string;
+        };
         ResultsAnswer: {
             sessions?: components["schemas"]["SessionResultAnswer"][];
             /** @description work that names a revision, session or set that was never sent */
             outside?: components["schemas"]["OutsideAnswer"][];
+            /** @description what the athlete wrote, newest first */
+            messages?: components["schemas"]["MessageAnswer"][];
         };
         LockAnswer: {
             open?: boolean;

@@ -19,6 +19,7 @@ const SCREENS: Readonly<Record<Place, ComponentType>> = {
   "/stop": StopScreen,
   "/back": later("BackScreen"),
   "/sync": later("SyncScreen"),
+  "/tell": later("TellScreen"),
   "/pair": PairScreen,
   "/screening": later("ScreeningScreen"),
   "/after": later("AfterScreen"),

@@ -60,6 +60,7 @@ const NAMES: Readonly<Record<string, string>> = {
   "/stop": "Stop",
   "/back": "Look back",
   "/sync": "This phone",
+  "/tell": "Tell your coach",
   "/pair": "Pair",
   "/screening": "Screening",
   "/after": "After the work",

@@ -14,7 +14,8 @@ type Screens =
   | "PairScreen"
   | "ScreeningScreen"
   | "SetsScreen"
-  | "SyncScreen";
+  | "SyncScreen"
+  | "TellScreen";
 /** What is seen only by those whose coach has asked for a screening. */
 type Wraps = "OcclusionNews" | "ScreeningLink" | "WrapLayer";
 

@@ -15,4 +15,5 @@ export { OwnLines, OwnPanel, TellTests } from "./session/methods";
 export { RigParts, StripPart } from "./session/rig-parts";
 export { SetsScreen } from "./session/sets-screen";
 export { SyncScreen } from "./sync/sync-screen";
+export { TellScreen } from "./tell/tell-screen";
 export { tellOpened } from "./today/opened";

@@ -9,6 +9,7 @@ export const PLACES = [
   "/stop",
   "/back",
   "/sync",
+  "/tell",
   "/pair",
   "/screening",
   "/after",

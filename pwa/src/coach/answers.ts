@@ -87,6 +87,8 @@ export type Worn = Answer<"WornAnswer">;
 export type Issue = Answer<"IssueAnswer">;
 /** Work that names a revision, session or set that was never sent. */
 export type OutsideResult = Answer<"OutsideAnswer">;
+/** What the athlete wrote; its time is what the phone's clock said. */
+export type Message = Answer<"MessageAnswer">;
 export type Results = Answer<"ResultsAnswer">;
 export type SessionState = ResultSession["state"];
 

@@ -51,6 +51,9 @@ export interface Bodies {
   "wrap.off": { readonly limb: string; readonly seconds: number };
   "wrap.check": { readonly numb: boolean; readonly tightness?: number };
   "after.check": { readonly hours: number; readonly signs: readonly string[] };
+  /** 1 to 5, 5 the best. */
+  readiness: { readonly score: number; readonly comment?: string };
+  body_mass: { readonly kg: number };
   message: { readonly text: string };
 }
 

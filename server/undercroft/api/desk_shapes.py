@@ -293,11 +293,21 @@ class OutsideAnswer(Schema):
     sets = fields.List(fields.Nested(OutsideSetAnswer))
 
 
+class MessageAnswer(Schema):
+    id = fields.String()
+    at = fields.String(metadata={"format": "date-time", "description": "by the phone's clock"})
+    text = fields.String()
+
+
 class ResultsAnswer(Schema):
     sessions = fields.List(fields.Nested(SessionResultAnswer))
     outside = fields.List(
         fields.Nested(OutsideAnswer),
         metadata={"description": "work that names a revision, session or set that was never sent"},
+    )
+    messages = fields.List(
+        fields.Nested(MessageAnswer),
+        metadata={"description": "what the athlete wrote, newest first"},
     )
 
 

@@ -113,8 +113,18 @@ class OutsideResult:
 
 
 @dataclass(frozen=True, slots=True)
+class MessageSeen:
+    """What the athlete wrote; `at` is what the phone's clock said."""
+
+    id: str
+    at: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
 class Results:
-    """Sessions of the plan, latest first, and what was done outside of it."""
+    """Sessions of the plan, what was done outside of it, and messages; the latest first."""
 
     sessions: list[SessionResult]
     outside: list[OutsideResult]
+    messages: list[MessageSeen]

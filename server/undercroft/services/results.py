@@ -6,12 +6,14 @@ from statistics import fmean
 from typing import Any
 
 from undercroft.documents.catalogue import catalogue
-from undercroft.domain.ledger import SessionRecord, SetRecord
+from undercroft.domain.ledger import SessionRecord, SetRecord, fold
+from undercroft.services import ledger
 from undercroft.services.occlusion_results import occlusion_seen, worn_seen
 from undercroft.services.outside import Outside, outside
 from undercroft.services.result_seen import (
     Done,
     ExerciseResult,
+    MessageSeen,
     OutsideResult,
     OutsideSet,
     Planned,
@@ -23,13 +25,25 @@ from undercroft.services.sessions_shown import Shown, sessions_shown
 from undercroft.store import trackers
 from undercroft.store.models import Sheet
 
+MOST_MESSAGES = 50
+
 NOTHING = SessionRecord(None, None, None, None, {}, {}, {}, (), (), ())
 
 
 def results(athlete_id: str) -> Results:
     """The newest sessions, latest first; what was begun is shown on the sheet it began with."""
     shown = sessions_shown(athlete_id)
-    return Results(_planned(athlete_id, shown), [_outside(o) for o in outside(athlete_id, shown)])
+    return Results(
+        _planned(athlete_id, shown),
+        [_outside(one) for one in outside(athlete_id, shown)],
+        _messages(athlete_id),
+    )
+
+
+def _messages(athlete_id: str) -> list[MessageSeen]:
+    told = fold(ledger.entries_of(athlete_id, kinds=("message",))).messages
+    newest = sorted(told, key=lambda one: one.position, reverse=True)[:MOST_MESSAGES]
+    return [MessageSeen(one.id, one.at, str(one.body["text"])) for one in newest]
 
 
 def _planned(athlete_id: str, shown: Sequence[Shown]) -> list[SessionResult]:

@@ -4,6 +4,7 @@ from collections import defaultdict
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
+from textwrap import shorten
 from typing import Any
 
 from undercroft.domain.ledger import Entry, fold
@@ -20,6 +21,10 @@ RECENT_DAYS = 14
 QUIET_DAYS = 7
 """After so many days without a word the coach is told: our own choice."""
 
+WARNING = "A warning sign"
+"""So begins what a phone writes by itself where a warning sign came with no session under way."""
+
+LONGEST_SHOWN = 120
 
 LEVELS = ("now", "soon", "note")
 
@@ -170,6 +175,7 @@ def _attention(one: _Read, ahead: dict[str, Any] | None, now: int) -> Iterator[A
     yield from _hurt(one.lately)
     if one.unread:
         yield Attention("soon", "Screening waits to be read")
+    yield from _wrote(one.lately)
     if one.held:
         words = "1 entry" if one.held == 1 else f"{one.held} entries"
         yield Attention("soon", f"{words} could not be placed")
@@ -192,6 +198,19 @@ def _hurt(lately: list[Entry]) -> Iterator[Attention]:
             yield Attention("now", f"Session ended by a sign: {signs}")
         elif record.stopped is not None:
             yield Attention("now", f"Stopped {session}: {record.stopped.body['why']}")
+
+
+def _wrote(lately: list[Entry]) -> Iterator[Attention]:
+    """The newest message; all of them stand with the athlete's results."""
+    messages = fold(lately).messages
+    if not messages:
+        return
+    text = str(messages[-1].body["text"])
+    more = f" (and {len(messages) - 1} before it)" if len(messages) > 1 else ""
+    yield Attention(
+        "now" if text.startswith(WARNING) else "soon",
+        f"Wrote: {shorten(text, LONGEST_SHOWN, placeholder=' …')}{more}",
+    )
 
 
 def _silence(heard: int | None, ahead: dict[str, Any] | None, now: int) -> Iterator[Attention]:

@@ -91,13 +91,14 @@ def told_of(coach_id: str) -> list[Told]:
 _HURT = (
     'SELECT athlete_id, position, id, kind, at, revision, session, "set", replaces, body'
     " FROM entry WHERE athlete_id IN ({marks}) AND received_at >= ?"
-    " AND kind IN ('pain.reported', 'session.stopped', 'after.check', 'wrap.check', 'wrap.off')"
+    " AND kind IN ('pain.reported', 'session.stopped', 'after.check', 'wrap.check', 'wrap.off',"
+    " 'message')"
     " ORDER BY position"
 )
 
 
 def hurt_since(athlete_ids: Sequence[str], since: int) -> list[Entry]:
-    """Stored entries of pain, of sessions stopped, and of signs and wear of occlusion work.
+    """Stored entries of pain, of sessions stopped, of signs and wear of occlusion work; messages.
 
     They came in at or after that time.
     """

@@ -43,6 +43,9 @@ export function TodayScreen() {
         <Messages state={state} now={now} />
         {later.length > 0 && <NextSessions sheets={later} now={now} canStart={!session} />}
         <nav class="row" aria-label="More">
+          <button type="button" class="button" onClick={() => router.go("/tell")}>
+            Tell your coach
+          </button>
           <button type="button" class="button" onClick={() => router.go("/back")}>
             Look back
           </button>

@@ -14,6 +14,11 @@ export function figure(kg: number, { pounds }: Units): string {
   return pounds ? trimmed(Math.round((kg / POUND_KG) * 2) / 2) : trimmed(kg);
 }
 
+/** What was read in the athlete's own unit, in kilograms to the gram. */
+export function kilograms(read: number, { pounds }: Units): number {
+  return pounds ? Math.round(read * POUND_KG * 1000) / 1000 : read;
+}
+
 export function unit({ pounds }: Units): string {
   return pounds ? "lb" : "kg";
 }

@@ -13,6 +13,7 @@ import { StageList } from "../squad/stage-marks";
 import { effortInWords, STANDINGS, standingOf, whenInWords, type Standing } from "./result-words";
 import { ExerciseResult } from "./exercise-result";
 import { WornPart } from "./occlusion-part";
+import { MessagesPart } from "./messages-part";
 import { OutsidePart } from "./outside-part";
 import { TrendSection } from "./trend-section";
 
@@ -24,8 +25,9 @@ export function ResultsPart({ page }: { readonly page: AthletePage }) {
       {page.block && <ComeSoFar page={page} block={page.block} />}
       <TrendSection page={page} />
       <Loaded load={load} what="the results">
-        {({ sessions, outside }) => (
+        {({ sessions, outside, messages }) => (
           <>
+            <MessagesPart messages={messages} />
             <OutsidePart outside={outside} />
             <section>
               <h2>Sessions</h2>
