@@ -180,6 +180,22 @@ def _record_number(scene: Scene) -> int:
     return int(scene.coach.post(path, PRESSURE).json["records"][0]["number"])
 
 
+OWN_EXERCISE = {"name": "Barrel lift", "implement": "body", "prime": ["glutes"]}
+
+
+def _another_exercise(_scene: Scene, role: str) -> Any:
+    return {"document": {**OWN_EXERCISE, "name": f"Log lift of the {role}"}}
+
+
+def _own_exercise(scene: Scene) -> str:
+    """Asked for in turn by each role, and made anew where it was removed."""
+    kept = scene.coach.get("/desk/catalogue").json["exercises"]
+    found = [str(one["key"]) for one in kept if one["name"] == OWN_EXERCISE["name"]]
+    if found:
+        return found[0]
+    return str(scene.coach.post("/desk/exercises", {"document": OWN_EXERCISE}).json["key"])
+
+
 def _rigs(scene: Scene, role: str) -> Any:
     rig = {"part": "bands", "share_percent": 25}
     return {**_loads(scene, role), "session": "w1-mon", "exercise": "w1m-a", "rig": rig}
@@ -217,6 +233,16 @@ ROWS: Mapping[str, Row] = {
     "exercises.show_catalogue": any_coach(),
     "exercises.show_exercise": any_coach(path={"key": lambda _: "back-squat"}),
     "exercises.show_for_athlete": own_coach(),
+    "exercises.add_exercise": any_coach(201, body=_another_exercise),
+    "exercises.change_exercise": own_coach(
+        204, path={"key": _own_exercise}, body={"document": OWN_EXERCISE}
+    ),
+    "exercises.set_cues": any_coach(
+        204, path={"key": lambda _: "back-squat"}, body={"cues": ["Chest to the sky"]}
+    ),
+    "exercises.archive_exercise": own_coach(204, path={"key": _own_exercise}),
+    "exercises.restore_exercise": own_coach(204, path={"key": _own_exercise}),
+    "exercises.remove_exercise": own_coach(204, path={"key": _own_exercise}),
     "results.show_squad": any_coach(),
     "results.show_athlete": own_coach(),
     "results.save_athlete": own_coach(body={"document": {"key": "runa", "name": "Runa Falk"}}),

@@ -5,7 +5,7 @@ import pytest
 from undercroft.documents.catalogue import catalogue
 from undercroft.domain.at_hand import STANDING, THINGS, lacking
 from undercroft.domain.athlete import Athlete
-from undercroft.domain.exercise import MUSCLES, Exercise, Implement
+from undercroft.domain.exercise import Exercise, Implement, Muscle
 from undercroft.domain.kit import (
     Anchor,
     Band,
@@ -85,12 +85,12 @@ def test_no_two_exercises_have_one_name() -> None:
 def test_an_exercise_says_what_works_and_how_to_do_it(exercise: Exercise) -> None:
     assert exercise.prime
     assert exercise.cues
-    assert {*exercise.prime, *exercise.helpers} <= set(MUSCLES)
+    assert {*exercise.prime, *exercise.helpers} <= set(Muscle)
     assert not {*exercise.prime} & {*exercise.helpers}
 
 
 def test_every_muscle_is_the_prime_one_of_something() -> None:
-    assert {muscle for one in KNOWN.values() for muscle in one.prime} == set(MUSCLES)
+    assert {muscle for one in KNOWN.values() for muscle in one.prime} == set(Muscle)
 
 
 @EACH

@@ -55,9 +55,9 @@ def save_block(coach: CoachSeen, block_id: str, body: dict[str, Any], now: int) 
 @by(COACH)
 @takes(shapes.BlockText, shapes.MOST_BLOCK_BYTES)
 @gives(shapes.BlockDocument, plain=True)
-def read_block(body: dict[str, str]) -> dict[str, Any]:
+def read_block(coach: CoachSeen, body: dict[str, str]) -> dict[str, Any]:
     """Read a block from JSON or CSV text; nothing is kept."""
-    return {"document": blocks.read_text(body["text"], body["format"])}
+    return {"document": blocks.read_text(coach.id, body["text"], body["format"])}
 
 
 @section.get("/blocks/<block_id>/export")
@@ -114,7 +114,7 @@ def unfold_week(coach: CoachSeen, body: dict[str, Any], now: int) -> unfolding.U
     athlete = body.get("athlete")
     if athlete is not None:
         require_athlete(coach.id, athlete)
-    return unfolding.unfold_week(body["document"], unfolding.wanted(body), athlete, now)
+    return unfolding.unfold_week(coach.id, body["document"], unfolding.wanted(body), athlete, now)
 
 
 @section.post("/blocks/<block_id>/send")

@@ -1,6 +1,8 @@
-"""Answers about exercises: the catalogue's, and what they are for one athlete."""
+"""Exercises: those that can be prescribed, a coach's own, and what they are for one athlete."""
 
 from marshmallow import Schema, fields
+
+from undercroft.documents.fields import Many, Text
 
 
 class ExerciseAnswer(Schema):
@@ -14,10 +16,29 @@ class ExerciseAnswer(Schema):
     alternatives = fields.List(fields.String())
     one_sided = fields.Boolean()
     needs_safeties = fields.Boolean()
+    start_share = fields.Float(allow_none=True, metadata={"description": "of stature"})
+    range_share = fields.Float(allow_none=True)
+    hands_sink = fields.Boolean()
+
+
+class ExerciseSeenAnswer(ExerciseAnswer):
+    own = fields.Boolean(metadata={"description": "the coach's own"})
+    own_cues = fields.Boolean(metadata={"description": "in place of the catalogue's"})
+    archived = fields.Boolean(metadata={"description": "offered no more"})
 
 
 class CatalogueAnswer(Schema):
-    exercises = fields.List(fields.Nested(ExerciseAnswer))
+    exercises = fields.List(fields.Nested(ExerciseSeenAnswer))
+
+
+class ExerciseMade(Schema):
+    key = fields.String()
+
+
+class OwnCues(Schema):
+    """None at all leave the catalogue's."""
+
+    cues = Many(Text(120, 1), most=8, required=True)
 
 
 class AvoidedByAnswer(Schema):
@@ -28,7 +49,7 @@ class AvoidedByAnswer(Schema):
 
 
 class ExercisePageAnswer(Schema):
-    exercise = fields.Nested(ExerciseAnswer)
+    exercise = fields.Nested(ExerciseSeenAnswer)
     avoided_by = fields.List(fields.Nested(AvoidedByAnswer))
 
 

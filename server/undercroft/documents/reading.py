@@ -22,25 +22,25 @@ from undercroft.domain.program.block import Block
 
 def read_block(data: Any, catalogue: Catalogue) -> Block:
     """A block from plain data. Raises FaultyDocument."""
-    block: Block = _read(BlockShape, data, block_faults(data, catalogue))
+    block: Block = read_as(BlockShape, data, block_faults(data, catalogue))
     return block
 
 
 def read_kit(data: Any) -> Kit:
     """A kit from plain data. Raises FaultyDocument."""
-    kit: Kit = _read(KitShape, data)
+    kit: Kit = read_as(KitShape, data)
     return kit
 
 
 def read_athlete(data: Any, catalogue: Catalogue) -> Athlete:
     """An athlete from plain data. Raises FaultyDocument."""
-    athlete: Athlete = _read(AthleteShape, data, athlete_faults(data, catalogue))
+    athlete: Athlete = read_as(AthleteShape, data, athlete_faults(data, catalogue))
     return athlete
 
 
 def read_occlusion_record(data: Any) -> OcclusionRecord:
     """What is on record of occlusion work, from plain data. Raises FaultyDocument."""
-    record: OcclusionRecord = _read(OcclusionRecordShape, data)
+    record: OcclusionRecord = read_as(OcclusionRecordShape, data)
     return record
 
 
@@ -68,8 +68,8 @@ def _once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
     return dict(pairs)
 
 
-def _read(shape: type[Shape], data: Any, others: Iterable[Fault] = ()) -> Any:
-    """The object of that shape, unless the shape or others find a fault."""
+def read_as(shape: type[Shape], data: Any, others: Iterable[Fault] = ()) -> Any:
+    """The object of that shape, unless the shape or others find a fault. Raises FaultyDocument."""
     value, found = None, tuple[Fault, ...]()
     try:
         value = shape().load(data)

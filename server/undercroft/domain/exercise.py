@@ -19,13 +19,32 @@ class Implement(StrEnum):
     BAND = "band"
 
 
-MUSCLES = (
-    "quads", "hamstrings", "glutes", "adductors", "abductors", "hip-flexors", "calves", "shins",
-    "trunk", "back-extensors", "lats", "mid-back", "upper-back", "chest", "upper-chest",
-    "front-shoulder", "side-shoulder", "rear-shoulder", "rotator-cuff", "biceps", "triceps",
-    "forearms", "grip",
-)  # fmt: skip
-"""The names under which hard sets are counted."""
+class Muscle(StrEnum):
+    """The names under which hard sets are counted."""
+
+    QUADS = "quads"
+    HAMSTRINGS = "hamstrings"
+    GLUTES = "glutes"
+    ADDUCTORS = "adductors"
+    ABDUCTORS = "abductors"
+    HIP_FLEXORS = "hip-flexors"
+    CALVES = "calves"
+    SHINS = "shins"
+    TRUNK = "trunk"
+    BACK_EXTENSORS = "back-extensors"
+    LATS = "lats"
+    MID_BACK = "mid-back"
+    UPPER_BACK = "upper-back"
+    CHEST = "chest"
+    UPPER_CHEST = "upper-chest"
+    FRONT_SHOULDER = "front-shoulder"
+    SIDE_SHOULDER = "side-shoulder"
+    REAR_SHOULDER = "rear-shoulder"
+    ROTATOR_CUFF = "rotator-cuff"
+    BICEPS = "biceps"
+    TRICEPS = "triceps"
+    FOREARMS = "forearms"
+    GRIP = "grip"
 
 
 @dataclass(frozen=True, slots=True)

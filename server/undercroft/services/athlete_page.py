@@ -5,11 +5,11 @@ from typing import Any
 
 from undercroft.documents.athlete import AthleteShape
 from undercroft.documents.canonical import plain
-from undercroft.documents.catalogue import catalogue
 from undercroft.documents.kit import KitShape
 from undercroft.documents.reading import read_athlete, read_kit
 from undercroft.domain.athlete import Athlete
 from undercroft.services import devices, planning, screening_page, tracking
+from undercroft.services.catalogues import catalogue_for
 from undercroft.services.devices import DeviceSeen
 from undercroft.services.people import athlete_document, feed_body
 from undercroft.services.planning import Ahead
@@ -57,7 +57,7 @@ def page(athlete_id: str, now: int) -> AthletePage:
 
 def save_document(athlete_id: str, data: Any) -> dict[str, Any]:
     """Keep an athlete's document and work out what follows. Raises FaultyDocument."""
-    athlete = read_athlete(data, catalogue())
+    athlete = read_athlete(data, catalogue_for(athlete_id))
     document: dict[str, Any] = plain(AthleteShape().dump(athlete))
     ready = _with_document(athlete_id, athlete, document)
     with athlete_lock(athlete_id) as now:

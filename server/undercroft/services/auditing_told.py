@@ -3,7 +3,6 @@
 from collections.abc import Iterator, Sequence
 from math import isclose
 
-from undercroft.documents.catalogue import catalogue
 from undercroft.documents.doses import write_doses
 from undercroft.documents.told import ToldSession, read_told
 from undercroft.domain.athlete import Athlete
@@ -12,6 +11,7 @@ from undercroft.domain.sheet import DoneSession, lift_standing, settings_for
 from undercroft.domain.strength import VelocityMaximum
 from undercroft.domain.told import Told, told_by
 from undercroft.services import ledger, occlusion_record, tracking
+from undercroft.services.catalogues import catalogue_for
 from undercroft.services.closing import Closed, closed_by
 from undercroft.services.people import athlete_document
 from undercroft.store import facts, trackers
@@ -36,7 +36,7 @@ def _evidence(athlete_id: str, closed: Closed) -> Iterator[str]:
         row.lift: _without_velocities(read_told(row.body).told)
         for row in trackers.rows_at(athlete_id, closed.order)
     }
-    told = told_by(closed.plan, closed.record, catalogue())
+    told = told_by(closed.plan, closed.record, catalogue_for(athlete_id))
     for lift in sorted({*kept, *told}):
         if kept.get(lift, ()) != told.get(lift, ()):
             yield f"session {closed.plan.key} tells something else of {lift} than is kept"

@@ -7,12 +7,12 @@ from undercroft.documents.block import BlockShape
 from undercroft.documents.block_csv import write_block_csv
 from undercroft.documents.block_table import read_block_csv
 from undercroft.documents.canonical import plain, to_json
-from undercroft.documents.catalogue import catalogue
 from undercroft.documents.faults import Fault, FaultyDocument
 from undercroft.documents.reading import parse_json, read_block
 from undercroft.documents.rules import BAD_TEXT
 from undercroft.domain.program.block import Block
 from undercroft.services import tokens
+from undercroft.services.catalogues import catalogue_of
 from undercroft.services.refusals import NotFound
 from undercroft.store import blocks
 from undercroft.store.database import writing
@@ -66,7 +66,7 @@ def block_of(coach_id: str, block_id: str) -> BlockSeen:
 
 def sound_block(coach_id: str, block_id: str) -> Block:
     """The block without faults. Raises NotFound, FaultyDocument."""
-    return read_block(block_of(coach_id, block_id).document, catalogue())
+    return read_block(block_of(coach_id, block_id).document, catalogue_of(coach_id))
 
 
 def add(coach_id: str, document: Any, now: int) -> Saved:
@@ -74,7 +74,7 @@ def add(coach_id: str, document: Any, now: int) -> Saved:
     block_id = tokens.new_id(now)
     with writing():
         blocks.add_block(block_id, coach_id, _name(document), document, now)
-    return Saved(block_id, now, faults_in(document))
+    return Saved(block_id, now, faults_in(coach_id, document))
 
 
 def save(coach_id: str, block_id: str, document: Any, now: int) -> Saved:
@@ -82,24 +82,24 @@ def save(coach_id: str, block_id: str, document: Any, now: int) -> Saved:
     block_of(coach_id, block_id)
     with writing():
         blocks.change_block(block_id, _name(document), document, now)
-    return Saved(block_id, now, faults_in(document))
+    return Saved(block_id, now, faults_in(coach_id, document))
 
 
-def faults_in(document: Any) -> tuple[Fault, ...]:
+def faults_in(coach_id: str, document: Any) -> tuple[Fault, ...]:
     """What is wrong with a draft, if anything."""
     try:
-        read_block(document, catalogue())
+        read_block(document, catalogue_of(coach_id))
     except FaultyDocument as fault:
         return fault.faults
     return ()
 
 
-def read_text(text: str, form: str) -> dict[str, Any]:
+def read_text(coach_id: str, text: str, form: str) -> dict[str, Any]:
     """The document in a JSON or CSV text. Raises FaultyDocument."""
     if form == "csv":
-        block = read_block_csv(text, catalogue())
+        block = read_block_csv(text, catalogue_of(coach_id))
     else:
-        block = read_block(parse_json(text), catalogue())
+        block = read_block(parse_json(text), catalogue_of(coach_id))
     document: dict[str, Any] = plain(BlockShape().dump(block))
     return document
 

@@ -9,11 +9,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 
-from undercroft.documents.catalogue import catalogue
 from undercroft.documents.reading import read_block
 from undercroft.domain.ledger import SESSION_KINDS, WORK_KINDS, Entry, SessionRecord, fold
 from undercroft.domain.program.block import SessionPlan
 from undercroft.services import ledger
+from undercroft.services.catalogues import catalogue_for
 from undercroft.store import entries as lines
 from undercroft.store import revisions
 from undercroft.store.entries import Begun
@@ -104,7 +104,7 @@ def _placed(
     day = revisions.day_of_sheet(athlete_id, number, session)
     if row is None or day is None:
         return None
-    for w, week in enumerate(read_block(row.document, catalogue()).weeks):
+    for w, week in enumerate(read_block(row.document, catalogue_for(athlete_id)).weeks):
         for s, plan in enumerate(week.sessions):
             if plan.key == session:
                 order = f"{day}/{run:06d}/{w:02d}/{s:02d}/{session}"

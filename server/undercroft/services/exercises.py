@@ -1,17 +1,18 @@
 """Exercises as a coach looks them up: by themselves, and for one athlete on that athlete's kit."""
 
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 
-from undercroft.documents.catalogue import catalogue
+from undercroft.documents.own_exercise import OWN
 from undercroft.domain.at_hand import lacking
 from undercroft.domain.athlete import Athlete, Injury
 from undercroft.domain.errors import LoadError
 from undercroft.domain.exercise import Exercise
 from undercroft.domain.mechanics.path import Path, path_for
 from undercroft.domain.sheet.pieces import pieces_of
+from undercroft.services.catalogues import catalogue_of
 from undercroft.services.people import athlete_document, kit_document
 from undercroft.services.refusals import NotFound
-from undercroft.store import athletes
+from undercroft.store import athletes, exercises
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,8 +26,17 @@ class AvoidedBy:
 
 
 @dataclass(frozen=True, slots=True)
+class ExerciseSeen(Exercise):
+    """`own`: the coach's; `own_cues`: in place of the catalogue's; `archived`: offered no more."""
+
+    own: bool = False
+    own_cues: bool = False
+    archived: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class ExercisePage:
-    exercise: Exercise
+    exercise: ExerciseSeen
     avoided_by: list[AvoidedBy]
 
 
@@ -64,9 +74,23 @@ class AthleteExercises:
     exercises: list[ForAthlete]
 
 
+def listed(coach_id: str) -> list[ExerciseSeen]:
+    """Every exercise of the coach, archived ones too."""
+    rows = {row.key: row for row in exercises.own_of(coach_id)}
+    return [
+        ExerciseSeen(
+            **asdict(one),
+            own=one.key.startswith(OWN),
+            own_cues=one.key in rows and not one.key.startswith(OWN),
+            archived=one.key in rows and rows[one.key].archived_at is not None,
+        )
+        for one in catalogue_of(coach_id).values()
+    ]
+
+
 def page(coach_id: str, key: str) -> ExercisePage:
     """An exercise, and whom of the coach's athletes an injury keeps from it. Raises NotFound."""
-    known = catalogue().get(key)
+    known = next((one for one in listed(coach_id) if one.key == key), None)
     if known is None:
         raise NotFound("there is no such exercise")
     return ExercisePage(
@@ -94,7 +118,8 @@ def for_athlete(athlete_id: str) -> AthleteExercises:
 
     stature = None if athlete.stature_m is None else round(100 * athlete.stature_m, 1)
     name = None if row.kit is None else kit.name
-    return AthleteExercises(name, stature, [seen(one) for one in catalogue().values()])
+    known = catalogue_of(row.coach_id)
+    return AthleteExercises(name, stature, [seen(one) for one in known.values()])
 
 
 def _keeping_from(athlete: Athlete, key: str) -> list[Injury]:

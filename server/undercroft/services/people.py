@@ -2,10 +2,10 @@
 
 from typing import Any
 
-from undercroft.documents.catalogue import catalogue
 from undercroft.documents.reading import read_athlete, read_kit
 from undercroft.domain.athlete import Athlete
 from undercroft.domain.kit import Kit
+from undercroft.services.catalogues import catalogue_of
 from undercroft.store import models
 
 NO_KIT = Kit(key="none", name="no kit yet")
@@ -15,7 +15,7 @@ def athlete_document(row: models.Athlete) -> Athlete:
     """The athlete as last saved, or just the name where nothing was saved yet."""
     if row.document is None:
         return Athlete(key=row.id, name=row.name)
-    return read_athlete(row.document, catalogue())
+    return read_athlete(row.document, catalogue_of(row.coach_id))
 
 
 def kit_document(row: models.Athlete) -> Kit:

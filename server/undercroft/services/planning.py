@@ -9,7 +9,6 @@ from datetime import date
 from typing import Any
 
 from undercroft.documents.canonical import plain
-from undercroft.documents.catalogue import catalogue
 from undercroft.documents.reading import read_block
 from undercroft.documents.sheet import LoadSheetShape
 from undercroft.documents.told import ToldSession
@@ -21,6 +20,7 @@ from undercroft.domain.sheet import Order, WorkedOut, work_out
 from undercroft.domain.sheet.occlusion import has_occlusion
 from undercroft.domain.sheet.session import NOTHING_ON_RECORD
 from undercroft.services import tracking
+from undercroft.services.catalogues import catalogue_for, catalogue_of
 from undercroft.services.occlusion_record import record_of
 from undercroft.services.people import athlete_document, kit_document
 from undercroft.store import last_done, models, revisions
@@ -61,7 +61,7 @@ def current(athlete_id: str) -> Current | None:
         numbers=revisions.numbers_of_run(athlete_id, row.number),
         block_id=row.block,
         run=row.run,
-        block=read_block(row.document, catalogue()),
+        block=read_block(row.document, catalogue_for(athlete_id)),
         starts_on=date.fromisoformat(row.starts_on),
     )
 
@@ -88,7 +88,7 @@ def order_for(
         block=block,
         athlete=athlete,
         kit=kit_document(row),
-        catalogue=catalogue(),
+        catalogue=catalogue_of(row.coach_id),
         standing=tracking.standing_after(athlete, latest, last_kg),
         starts_on=starts_on,
         occlusion=record_of(row.id, athlete) if has_occlusion(block) else NOTHING_ON_RECORD,

@@ -4,11 +4,11 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import Any
 
-from undercroft.documents.catalogue import catalogue
 from undercroft.documents.faults import Fault, FaultyDocument
 from undercroft.documents.reading import read_block
 from undercroft.domain.program.block import Block
 from undercroft.services import looking_over, planning
+from undercroft.services.catalogues import catalogue_for
 from undercroft.services.clock import day_of
 from undercroft.services.looking_over import Found, Looked
 from undercroft.services.planning import Current
@@ -35,7 +35,7 @@ class Beside:
 def preview(athlete_id: str, document: Any, now: int) -> Preview:
     """Nothing is kept. A draft with faults has no sheets yet."""
     try:
-        block = read_block(document, catalogue())
+        block = read_block(document, catalogue_for(athlete_id))
     except FaultyDocument as fault:
         return Preview(fault.faults, [], [])
     found = beside(athlete_id, block, now)

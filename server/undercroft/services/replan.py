@@ -7,12 +7,12 @@ notch tables, and nothing here would be news to it.
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import date, timedelta
 
-from undercroft.documents.catalogue import catalogue
 from undercroft.domain.athlete import Athlete
 from undercroft.domain.ledger import Entry, fold
 from undercroft.domain.strength import TestedMax
 from undercroft.domain.told import Told, first_loads, told_by
 from undercroft.services import ledger, occlusion_record, planning, tracking, velocities
+from undercroft.services.catalogues import catalogue_for
 from undercroft.services.clock import day_of
 from undercroft.services.closing import Closed, closed_by
 from undercroft.services.occlusion_record import TOLD_BY
@@ -66,7 +66,8 @@ def _hear(athlete_id: str, athlete: Athlete, closed: Closed) -> set[str]:
         athlete_id, athlete, closed.place.part, closed.place.end, closed.order
     )
     told = _with(
-        told_by(closed.plan, closed.record, catalogue()), velocities.hear(athlete_id, closed)
+        told_by(closed.plan, closed.record, catalogue_for(athlete_id)),
+        velocities.hear(athlete_id, closed),
     )
     moved |= tracking.hear(athlete_id, athlete, Heard(closed.order, closed.on, told))
     done = first_loads(closed.plan, closed.record)

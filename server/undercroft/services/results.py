@@ -5,9 +5,10 @@ from collections.abc import Sequence, Set
 from statistics import fmean
 from typing import Any
 
-from undercroft.documents.catalogue import catalogue
+from undercroft.domain.exercise import Catalogue
 from undercroft.domain.ledger import SessionRecord, SetRecord, fold
 from undercroft.services import ledger
+from undercroft.services.catalogues import catalogue_for
 from undercroft.services.occlusion_results import occlusion_seen, worn_seen
 from undercroft.services.outside import Outside, outside
 from undercroft.services.result_seen import (
@@ -47,9 +48,14 @@ def _messages(athlete_id: str) -> list[MessageSeen]:
 
 
 def _planned(athlete_id: str, shown: Sequence[Shown]) -> list[SessionResult]:
-    wild = _wild(athlete_id)
+    wild, known = _wild(athlete_id), catalogue_for(athlete_id)
     return [
-        _result(one.sheet, one.record or NOTHING, wild.get((one.run, one.sheet.session), set()))
+        _result(
+            one.sheet,
+            one.record or NOTHING,
+            wild.get((one.run, one.sheet.session), set()),
+            known,
+        )
         for one in shown
     ]
 
@@ -86,7 +92,7 @@ def _wild(athlete_id: str) -> dict[tuple[int, str], set[str]]:
     return wild
 
 
-def _result(sheet: Sheet, record: SessionRecord, wild: Set[str]) -> SessionResult:
+def _result(sheet: Sheet, record: SessionRecord, wild: Set[str], known: Catalogue) -> SessionResult:
     document = sheet.document
     return SessionResult(
         revision=sheet.revision,
@@ -99,7 +105,7 @@ def _result(sheet: Sheet, record: SessionRecord, wild: Set[str]) -> SessionResul
         started_at=record.started_at,
         finished_at=record.finished.at if record.finished else None,
         **_closing_words(record),
-        exercises=[_exercise(e, record, wild) for e in document["exercises"]],
+        exercises=[_exercise(e, record, wild, known) for e in document["exercises"]],
         worn=worn_seen(document["exercises"], record),
     )
 
@@ -124,7 +130,9 @@ def _state(record: SessionRecord) -> str:
     return "started" if record.started_at or record.sets else "planned"
 
 
-def _exercise(exercise: dict[str, Any], record: SessionRecord, wild: Set[str]) -> ExerciseResult:
+def _exercise(
+    exercise: dict[str, Any], record: SessionRecord, wild: Set[str], known: Catalogue
+) -> ExerciseResult:
     loads = exercise.get("loads", [])
     planned = [_set(one, loads, record, wild) for one in exercise["sets"]]
     added = [key for key, to in record.added.items() if to == exercise["key"]]
@@ -141,20 +149,19 @@ def _exercise(exercise: dict[str, Any], record: SessionRecord, wild: Set[str]) -
         key=exercise["key"],
         name=exercise["name"],
         method=exercise["method"],
-        done_instead=_instead(exercise, record),
+        done_instead=_instead(exercise, record, known),
         sets=planned + extra,
         occlusion=occlusion_seen(exercise, record),
     )
 
 
-def _instead(exercise: dict[str, Any], record: SessionRecord) -> str | None:
+def _instead(exercise: dict[str, Any], record: SessionRecord, known: Catalogue) -> str | None:
     """A swap names the exercise's line in the session, or else the exercise itself."""
     key, planned = exercise["key"], exercise.get("exercise")
     instead = record.swaps.get(key, record.swaps.get(planned) if planned else None)
     if instead is None or instead == planned:
         return None
-    known = catalogue().get(instead)
-    return known.name if known else instead
+    return known[instead].name if instead in known else instead
 
 
 def _set(

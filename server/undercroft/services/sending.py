@@ -7,13 +7,13 @@ from typing import Any
 
 from undercroft.documents.block import BlockShape
 from undercroft.documents.canonical import plain
-from undercroft.documents.catalogue import catalogue
 from undercroft.domain.program.block import Block
 from undercroft.domain.program.calendar import day_of_session, monday_of
 from undercroft.domain.program.changes import changes
 from undercroft.domain.program.checks import Overrule, standing_stops
 from undercroft.services import blocks, looking_over, planning
 from undercroft.services.accounts import require_athlete
+from undercroft.services.catalogues import catalogue_for
 from undercroft.services.clock import day_of, iso
 from undercroft.services.looking_over import Found, Looked
 from undercroft.store import athletes, revisions
@@ -196,5 +196,5 @@ def _notice(ready: _Ready, now: int) -> dict[str, Any]:
             for w, week in enumerate(ready.block.weeks)
             for session in week.sessions
         ],
-        "changes": list(changes(before, ready.block, catalogue())),
+        "changes": list(changes(before, ready.block, catalogue_for(ready.athlete_id))),
     }

@@ -4,11 +4,12 @@ from collections.abc import Collection
 from dataclasses import dataclass
 from datetime import date
 
-from undercroft.documents.catalogue import catalogue
 from undercroft.domain.athlete import Athlete
+from undercroft.domain.exercise import Catalogue
 from undercroft.domain.sheet import LiftStanding
 from undercroft.domain.strength import estimate
 from undercroft.services import tracking
+from undercroft.services.catalogues import catalogue_for
 from undercroft.store.feed import publish
 
 
@@ -28,7 +29,9 @@ class MaximumSeen:
 def maxima_of(athlete_id: str, athlete: Athlete) -> list[MaximumSeen]:
     """Every lift that is known, by name."""
     standing = tracking.standing_now(athlete_id, athlete, {})
-    return sorted((_seen(known) for known in standing.lifts.values()), key=lambda seen: seen.name)
+    names = catalogue_for(athlete_id)
+    seen = (_seen(known, names) for known in standing.lifts.values())
+    return sorted(seen, key=lambda one: one.name)
 
 
 def publish_trackers(
@@ -49,9 +52,9 @@ def publish_trackers(
             publish(athlete_id, "tracker", seen.lift, body)
 
 
-def _seen(known: LiftStanding) -> MaximumSeen:
+def _seen(known: LiftStanding, names: Catalogue) -> MaximumSeen:
     told = estimate(known.state, known.settings)
-    name = catalogue()[known.lift].name if known.lift in catalogue() else known.lift
+    name = names[known.lift].name if known.lift in names else known.lift
     return MaximumSeen(
         known.lift,
         name,

@@ -4,11 +4,12 @@ from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from undercroft.documents.catalogue import catalogue
 from undercroft.documents.told import read_told
 from undercroft.domain.athlete import Athlete
+from undercroft.domain.exercise import Exercise
 from undercroft.domain.sheet.standing import DoneSession, settings_for
 from undercroft.domain.trend import TrendPoint, trend
+from undercroft.services.catalogues import catalogue_for
 from undercroft.services.people import athlete_document
 from undercroft.services.refusals import NotFound
 from undercroft.store import athletes, trackers
@@ -38,27 +39,30 @@ class Trend:
 
 def trend_of(athlete_id: str, lift: str) -> Trend:
     """Every maximum and every session that told of the lift. Raises NotFound for no lift."""
-    if lift not in catalogue():
+    known = catalogue_for(athlete_id)
+    if lift not in known:
         raise NotFound("there is no such lift")
     athlete = athlete_document(athletes.athlete_with_coach(athlete_id))
-    return _trend(athlete, lift, trackers.all_rows(athlete_id, lift))
+    return _trend(athlete, known[lift], trackers.all_rows(athlete_id, lift))
 
 
 def trends_of(athlete_id: str) -> list[Trend]:
     """Every lift of which anything is known, by name."""
     athlete = athlete_document(athletes.athlete_with_coach(athlete_id))
+    known = catalogue_for(athlete_id)
     rows: dict[str, list[TrackerState]] = defaultdict(list)
     for row in trackers.all_rows(athlete_id):
         rows[row.lift].append(row)
-    lifts = {*rows, *(maximum.lift for maximum in athlete.maxima)} & catalogue().keys()
-    return sorted((_trend(athlete, lift, rows[lift]) for lift in lifts), key=lambda one: one.name)
+    lifts = {*rows, *(maximum.lift for maximum in athlete.maxima)} & known.keys()
+    found = (_trend(athlete, known[lift], rows[lift]) for lift in lifts)
+    return sorted(found, key=lambda one: one.name)
 
 
-def _trend(athlete: Athlete, lift: str, rows: Sequence[TrackerState]) -> Trend:
+def _trend(athlete: Athlete, lift: Exercise, rows: Sequence[TrackerState]) -> Trend:
     told = [read_told(row.body) for row in rows]
     done = [DoneSession(one.on, tuple(t.evidence for t in one.told)) for one in told]
-    points = trend(athlete, lift, done, settings_for(athlete))
-    return Trend(lift, catalogue()[lift].name, [_point(point) for point in points])
+    points = trend(athlete, lift.key, done, settings_for(athlete))
+    return Trend(lift.key, lift.name, [_point(point) for point in points])
 
 
 def _point(point: TrendPoint) -> Point:

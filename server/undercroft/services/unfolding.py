@@ -6,7 +6,6 @@ from typing import Any
 
 from undercroft.documents.block import BlockShape
 from undercroft.documents.canonical import plain
-from undercroft.documents.catalogue import catalogue
 from undercroft.documents.faults import Fault, FaultyDocument
 from undercroft.documents.reading import read_block
 from undercroft.documents.sheet import LoadSheetShape
@@ -28,6 +27,7 @@ from undercroft.domain.program.unfolding import (
     week_of,
 )
 from undercroft.services import looking_over, preview
+from undercroft.services.catalogues import catalogue_of
 from undercroft.services.looking_over import Found
 from undercroft.services.refusals import Invalid
 
@@ -74,14 +74,17 @@ class Unfolded:
     table: tuple[TableRow, ...] = ()
 
 
-def unfold_week(document: Any, wanted: Wanted, athlete_id: str | None, now: int) -> Unfolded:
+def unfold_week(
+    coach_id: str, document: Any, wanted: Wanted, athlete_id: str | None, now: int
+) -> Unfolded:
     """Nothing is kept. Without an athlete the table has no loads.
 
     An exercise without a rule here goes by the one in the draft, or is repeated. Raises Invalid
     where the week or an exercise is not in the draft, or the weeks are too many.
     """
+    known = catalogue_of(coach_id)
     try:
-        block = read_block(document, catalogue())
+        block = read_block(document, known)
     except FaultyDocument as fault:
         return Unfolded(fault.faults)
     ruled = _with_rules(block, wanted)
@@ -90,7 +93,7 @@ def unfold_week(document: Any, wanted: Wanted, athlete_id: str | None, now: int)
         return Unfolded(faults)
     placed = _placed(ruled, wanted.unfolding)
     sheets, findings = _loads(placed, athlete_id, now)
-    table = load_table(placed.block, sheets, catalogue(), placed.places)
+    table = load_table(placed.block, sheets, known, placed.places)
     return Unfolded((), plain(BlockShape().dump(placed.block)), placed.places, findings, table)
 
 

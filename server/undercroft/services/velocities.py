@@ -4,11 +4,11 @@ from collections import defaultdict
 from collections.abc import Mapping
 from datetime import date, timedelta
 
-from undercroft.documents.catalogue import catalogue
 from undercroft.documents.velocities import read_velocities, write_velocities
 from undercroft.domain.strength import LoadVelocity
 from undercroft.domain.told import Told
 from undercroft.domain.velocities import told_by_velocity, velocity_points
+from undercroft.services.catalogues import catalogue_for
 from undercroft.services.closing import Closed
 from undercroft.store import facts
 
@@ -24,7 +24,7 @@ Reading = tuple[date, LoadVelocity]
 
 def hear(athlete_id: str, closed: Closed) -> Mapping[str, tuple[Told, ...]]:
     """Keep the session's velocities; what they tell of each lift's maximum."""
-    by_lift = velocity_points(closed.plan, closed.record, catalogue())
+    by_lift = velocity_points(closed.plan, closed.record, catalogue_for(athlete_id))
     body = write_velocities(closed.on, by_lift) if by_lift else None
     earlier = line_of(athlete_id, closed.on) if by_lift else {}
     facts.keep(athlete_id, KIND, closed.place, body)

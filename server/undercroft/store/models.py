@@ -123,6 +123,23 @@ class Block(Table):
     updated_at = BigIntegerField()
 
 
+class OwnExercise(Table):
+    """An exercise that a coach added; an archived one stays for what was sent with it.
+
+    Under a key of the catalogue it holds the coach's own cues alone.
+    """
+
+    coach_id: str
+    coach = ForeignKeyField(Coach, on_delete="CASCADE", index=False)
+    key = TextField()
+    document = JsonText()
+    changed_at = BigIntegerField()
+    archived_at = BigIntegerField(null=True)
+
+    class Meta:
+        primary_key = CompositeKey("coach", "key")
+
+
 class Revision(Table):
     """One immutable state of a block, as sent to one athlete. `starts_on` is a Monday.
 
@@ -298,6 +315,7 @@ ALL = (
     Invitation,
     PairingCode,
     Block,
+    OwnExercise,
     Revision,
     Sheet,
     Entry,

@@ -4,10 +4,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from undercroft.documents.catalogue import catalogue
 from undercroft.domain.program.monitoring import Course, DoneSet, SpeedWork, speed_work
 from undercroft.domain.program.monitoring.day_done import BELIEVED
 from undercroft.domain.strength.power import SetPower
+from undercroft.services.catalogues import catalogue_for
 from undercroft.services.monitoring.sessions import SessionRead, sessions_read
 from undercroft.services.monitoring.span import span_of
 from undercroft.services.monitoring.velocity_line import VelocitySeen, velocity_of
@@ -52,13 +52,14 @@ def speed_of(athlete_id: str, weeks: int, now: int) -> list[SpeedExercise]:
     span = span_of(weeks, now)
     sessions = sessions_read(athlete_id, span)
     sets = [one for session in sessions for one in session.sets if one.on in span]
+    known = catalogue_for(athlete_id)
     maxima, works = _maxima(sessions), speed_work(sets)
     # Readings stand on the planned day, which can lie ahead of the one they were done on.
     lines = readings(athlete_id, span.first, span.today + BELIEVED)
     found = [
         SpeedExercise(
             key,
-            catalogue()[key].name,
+            known[key].name,
             [_session(one) for one in works if one.exercise == key],
             velocity_of(key, lines.get(key, ()), maxima.get(key)),
         )

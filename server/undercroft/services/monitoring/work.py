@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from undercroft.documents.catalogue import catalogue
+from undercroft.domain.exercise import Catalogue
 from undercroft.domain.occlusion.dose import doses_of
 from undercroft.domain.occlusion.exposure import WeekOfLimb, weekly
 from undercroft.domain.program.calendar import monday_of
@@ -61,7 +61,7 @@ def _week(
     planned = [one for one in sessions if monday_of(one.planned) == monday]
     done = [one for one in sessions if one.done_on and monday_of(one.done_on) == monday]
     sets = [each for one in done for each in one.sets]
-    hard, untold = _hard(sets)
+    hard, untold = _hard(sets, done[0].exercises) if done else ({}, 0)
     return WeekOfWork(
         monday,
         adherence(_fates(one, today) for one in planned),
@@ -76,8 +76,8 @@ def _fates(one: SessionRead, today: Today) -> dict[str, Fate]:
     return fates(one.planned, one.plan, one.record, today, planned_kg(one.sheet))
 
 
-def _hard(sets: Sequence[DoneSet]) -> tuple[dict[str, float], int]:
+def _hard(sets: Sequence[DoneSet], known: Catalogue) -> tuple[dict[str, float], int]:
     """Of one week's sets."""
-    for week in hard_sets(sets, catalogue()):
+    for week in hard_sets(sets, known):
         return dict(sorted(week.by_muscle.items())), week.untold
     return {}, 0

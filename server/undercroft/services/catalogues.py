@@ -1,0 +1,36 @@
+"""The exercises that a coach can prescribe: the catalogue with own cues, and own exercises.
+
+Archived ones are in it, because what was sent may name them.
+"""
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from undercroft.documents.catalogue import catalogue
+from undercroft.documents.own_exercise import OwnExerciseShape
+from undercroft.domain.exercise import Catalogue, Exercise
+from undercroft.store import exercises
+from undercroft.store.models import OwnExercise
+
+
+def catalogue_of(coach_id: str) -> Catalogue:
+    """The coach's, by key."""
+    return _with(exercises.own_of(coach_id))
+
+
+def catalogue_for(athlete_id: str) -> Catalogue:
+    """That of the athlete's coach."""
+    return _with(exercises.own_for(athlete_id))
+
+
+def _with(own: Sequence[OwnExercise]) -> Catalogue:
+    known, gone = catalogue(), {row.key for row in own if row.archived_at is not None}
+    return {**known, **{row.key: _own(row, known, gone) for row in own}}
+
+
+def _own(row: OwnExercise, known: Catalogue, gone: set[str]) -> Exercise:
+    """Without alternatives that were archived since: nobody is offered those."""
+    if row.key in known:
+        return replace(known[row.key], cues=tuple(row.document["cues"]))
+    read: Exercise = OwnExerciseShape().load({**row.document, "key": row.key})
+    return replace(read, alternatives=tuple(a for a in read.alternatives if a not in gone))
