@@ -70,6 +70,47 @@ def test_an_injury_flags_an_exercise_on_its_page(desk: Page, server: ServerProce
     expect(one).to_contain_text("to be avoided: left wrist")
 
 
+def test_an_own_exercise_is_written_offered_and_archived(
+    desk: Page, server: ServerProcess, squad: Squad
+) -> None:
+    desk.get_by_role("link", name="Write your own").click()
+    desk.get_by_label("Name", exact=True).fill("Back squat")
+    desk.get_by_label("Works, with commas between").fill("glutes, upper back")
+    desk.get_by_label("Cues, with semicolons between").fill("Hug it; Stand tall")
+    desk.get_by_label("Hands start at").fill("20")
+    desk.get_by_label("Range").fill("50")
+    desk.get_by_role("button", name="Save the exercise").click()
+    expect(desk.get_by_label("Name", exact=True)).to_be_focused()
+    expect(desk.get_by_role("alert")).to_contain_text("'Back squat' is taken")
+    look(desk, "desk-own-exercise-refused")
+    desk.get_by_label("Name", exact=True).fill("Barrel lift")
+    desk.get_by_role("button", name="Save the exercise").click()
+    expect(desk.get_by_role("heading", name="Barrel lift")).to_be_visible()
+    one = desk.get_by_role("region", name="For one athlete")
+    expect(one.get_by_role("definition").first).to_have_text("34 cm")
+    look(desk, "desk-own-exercise")
+    own, blocks = desk.url, f"{server.url}/desk/blocks/{squad.block_id}"
+    offered = desk.locator("datalist option").filter(has_text="Barrel lift")
+    desk.goto(blocks)
+    expect(offered).to_have_count(1)
+    desk.goto(own)
+    desk.get_by_role("button", name="Archive").click()
+    expect(desk.get_by_text("the writer does not offer it")).to_be_visible()
+    desk.goto(blocks)
+    expect(offered).to_have_count(0)
+
+
+def test_own_cues_stand_in_place_of_the_catalogues(desk: Page, server: ServerProcess) -> None:
+    desk.goto(f"{server.url}/desk/exercises/back-squat")
+    desk.get_by_text("Write your own cues").click()
+    desk.get_by_label("One to a line").fill("Spread the floor")
+    desk.get_by_role("button", name="Save the cues").click()
+    expect(desk.get_by_role("listitem").filter(has_text="Spread the floor")).to_be_visible()
+    desk.get_by_text("Change your cues").click()
+    desk.get_by_role("button", name="Back to the catalogue’s").click()
+    expect(desk.get_by_text("Brace before you unrack").first).to_be_visible()
+
+
 def test_the_menu_of_a_narrow_desk_by_keyboard(handheld: Page) -> None:
     menu = handheld.get_by_role("button", name="Menu")
     link = handheld.get_by_role("link", name="Exercises")

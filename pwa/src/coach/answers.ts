@@ -44,7 +44,9 @@ export type HeldEntry = Answer<"HeldAnswer">;
 export type HandOverSeen = Answer<"HandOverSeenAnswer">;
 export type HandOverTaken = Answer<"HandOverTakenAnswer">;
 
-export type CatalogueEntry = AnswerWith<"ExerciseAnswer", { readonly implement: Implement }>;
+export type CatalogueEntry = AnswerWith<"ExerciseSeenAnswer", { readonly implement: Implement }>;
+/** What a coach writes of an own exercise; heights are shares of stature. */
+export type OwnExercise = Omit<CatalogueEntry, "key" | "own" | "own_cues" | "archived">;
 
 export type ExercisePage = AnswerWith<"ExercisePageAnswer", { readonly exercise: CatalogueEntry }>;
 /** An exercise for one athlete; heights in cm, `told_by` says what would tell them. */

@@ -9,6 +9,7 @@ import { catalogue, me } from "./desk";
 import { ExerciseScreen } from "./exercises/exercise-screen";
 import { ExercisesScreen } from "./exercises/exercises-screen";
 import { CatalogueNames } from "./fields/exercise-field";
+import { NewExerciseScreen } from "./exercises/new-exercise-screen";
 import { SendScreen } from "./send/send-screen";
 import { ask, learnExercises, useDesk, welcome } from "./shell/desk-state";
 import { Head } from "./shell/head";
@@ -89,6 +90,8 @@ function Screen() {
       return <SendScreen key={route.id} id={route.id} />;
     case "exercises":
       return <ExercisesScreen />;
+    case "new-exercise":
+      return <NewExerciseScreen />;
     case "exercise":
       return <ExerciseScreen key={route.key} name={route.key} />;
     case "calculators":

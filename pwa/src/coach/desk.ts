@@ -112,6 +112,16 @@ export const catalogue = async () =>
 
 export const exercise = (key: string) =>
   get<ExercisePage>(`/desk/exercises/${encodeURIComponent(key)}`);
+export const addExercise = (document: Readonly<Record<string, unknown>>) =>
+  post<{ key: string }>("/desk/exercises", { document });
+const ownPath = (key: string, rest = "") => `/desk/exercises/${encodeURIComponent(key)}${rest}`;
+export const changeExercise = (key: string, document: Readonly<Record<string, unknown>>) =>
+  post(ownPath(key), { document });
+export const setCues = (key: string, cues: readonly string[]) =>
+  post(ownPath(key, "/cues"), { cues });
+export const archiveExercise = (key: string) => post(ownPath(key, "/archive"));
+export const restoreExercise = (key: string) => post(ownPath(key, "/restore"));
+export const removeExercise = (key: string) => post(ownPath(key, "/remove"));
 export const exercisesFor = (id: string) => get<AthleteExercises>(athletePath(id, "/exercises"));
 
 export const blocks = async () =>

@@ -8,6 +8,8 @@ import { useLoad } from "../shell/use-load";
 import { AthleteChooser, named, useChosenAthlete } from "../writer/athlete-chooser";
 import { Alternatives } from "./alternatives";
 import { ForOne } from "./for-one";
+import { OwnCues } from "./own-cues";
+import { OwnPart } from "./own-part";
 import { useForAthlete } from "./use-for-athlete";
 import { kitWords, muscleWords } from "./words";
 
@@ -18,13 +20,18 @@ export function ExerciseScreen({ name: key }: { readonly name: string }) {
   return (
     <Page title={title} above={<Link to={EXERCISES}>Exercises</Link>}>
       <Loaded load={load} what="this exercise">
-        {(page) => <Shown page={page} />}
+        {(page) => <Shown page={page} onChanged={load.again} />}
       </Loaded>
     </Page>
   );
 }
 
-function Shown({ page }: { readonly page: ExercisePage }) {
+interface ShownProps {
+  readonly page: ExercisePage;
+  readonly onChanged: () => void;
+}
+
+function Shown({ page, onChanged }: ShownProps) {
   const athlete = useChosenAthlete();
   const load = useForAthlete(athlete.id);
   const of = load.now.state === "ready" ? load.now.value : null;
@@ -39,8 +46,16 @@ function Shown({ page }: { readonly page: ExercisePage }) {
             <li key={cue}>{cue}</li>
           ))}
         </ul>
+        {!page.exercise.own && (
+          <OwnCues
+            key={page.exercise.cues.join(";")}
+            exercise={page.exercise}
+            onChanged={onChanged}
+          />
+        )}
         <Alternatives keys={page.exercise.alternatives} of={of} />
         <AvoidedBy page={page} />
+        {page.exercise.own && <OwnPart exercise={page.exercise} onChanged={onChanged} />}
       </div>
       <section aria-label="For one athlete">
         <AthleteChooser label="For" athlete={athlete} />

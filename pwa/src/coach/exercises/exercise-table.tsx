@@ -26,6 +26,7 @@ export function ExerciseTable({ exercises, here }: ExerciseTableProps) {
           <tr key={one.key}>
             <th scope="row">
               <Link to={exercisePath(one.key)}>{one.name}</Link>
+              {one.own && <small>{one.archived ? "archived" : "your own"}</small>}
             </th>
             <td data-head="Works">
               {muscleWords(one.prime)}

@@ -7,7 +7,9 @@ import { muscleName } from "../monitoring/muscles";
 import { counted } from "../shell/counted";
 import { useDesk } from "../shell/desk-state";
 import { keep, kept } from "../shell/kept";
+import { Link } from "../shell/link";
 import { Page } from "../shell/page";
+import { NEW_EXERCISE } from "../shell/route";
 import { Failure } from "../shell/states";
 import { AthleteChooser, named, useChosenAthlete } from "../writer/athlete-chooser";
 import { ExerciseTable } from "./exercise-table";
@@ -24,7 +26,7 @@ export function ExercisesScreen() {
   const here: ByKey | null = of && new Map(of.exercises.map((one) => [one.key, one]));
   const who = named(athlete);
   return (
-    <Page title="Exercises">
+    <Page title="Exercises" aside={<Link to={NEW_EXERCISE}>Write your own</Link>}>
       <form class="fields" role="search" onSubmit={(event) => event.preventDefault()}>
         <TextField
           label="Name, muscle or implement"
@@ -43,6 +45,13 @@ export function ExercisesScreen() {
             label={`Only what ${who.name} can do with this kit`}
             value={wanted.onlyHere}
             onValue={(onlyHere) => want({ ...wanted, onlyHere })}
+          />
+        )}
+        {exercises.some((one) => one.archived) && (
+          <TruthField
+            label="Archived ones too"
+            value={wanted.archived}
+            onValue={(archived) => want({ ...wanted, archived })}
           />
         )}
       </form>

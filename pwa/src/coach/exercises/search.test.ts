@@ -18,6 +18,12 @@ const entry = (
   alternatives: [],
   one_sided: false,
   needs_safeties: false,
+  hands_sink: false,
+  start_share: null,
+  range_share: null,
+  own: false,
+  own_cues: false,
+  archived: false,
   ...more,
 });
 
@@ -60,6 +66,15 @@ describe("an exercise is found", () => {
       "Farmer's carry",
       "Narrow push-up",
     ]);
+  });
+});
+
+describe("an archived exercise", () => {
+  const old = entry("Old press", ["chest"], { archived: true });
+
+  it("is found only where it is asked for", () => {
+    expect(found([old, PRESS], EVERYTHING)).toEqual([PRESS]);
+    expect(found([old, PRESS], { ...EVERYTHING, archived: true })).toEqual([PRESS, old]);
   });
 });
 

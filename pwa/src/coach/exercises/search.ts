@@ -7,9 +7,10 @@ export interface Wanted {
   readonly muscle: string;
   /** Only what stands in the chosen athlete's kit and no injury keeps away. */
   readonly onlyHere: boolean;
+  readonly archived: boolean;
 }
 
-export const EVERYTHING: Wanted = { text: "", muscle: "", onlyHere: false };
+export const EVERYTHING: Wanted = { text: "", muscle: "", onlyHere: false, archived: false };
 
 export type ByKey = ReadonlyMap<string, ForAthlete>;
 
@@ -21,6 +22,7 @@ export function found(
 ): CatalogueEntry[] {
   const { muscle } = wanted;
   return exercises
+    .filter((one) => wanted.archived || !one.archived)
     .filter((one) => says(one, wanted.text))
     .filter((one) => muscle === "" || one.prime.includes(muscle) || one.helpers.includes(muscle))
     .filter((one) => !wanted.onlyHere || here === null || canBeDone(here.get(one.key)))

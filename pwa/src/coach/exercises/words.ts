@@ -8,7 +8,7 @@ export function kitWords({ implement, needs }: CatalogueEntry): string {
   return capital([...new Set([lifted, ...needs])].join(", "));
 }
 
-const IMPLEMENTS: Readonly<Record<CatalogueEntry["implement"], string>> = {
+export const IMPLEMENTS: Readonly<Record<CatalogueEntry["implement"], string>> = {
   "straight-bar": "straight bar",
   "hex-bar": "hex bar",
   "curl-bar": "curl bar",
@@ -24,6 +24,11 @@ const IMPLEMENTS: Readonly<Record<CatalogueEntry["implement"], string>> = {
 /** "Quads, glutes"; "" for none. */
 export function muscleWords(muscles: readonly string[]): string {
   return capital(muscles.map((one) => muscleName(one).toLowerCase()).join(", "));
+}
+
+/** "Front shoulder" as the server names it. */
+export function muscleKey(name: string): string {
+  return name.trim().toLowerCase().replaceAll(/\s+/g, "-");
 }
 
 /** Whether it can be done there: "all here", "lacks box", "hurts: left knee". */

@@ -11,9 +11,11 @@ export function CatalogueNames() {
   const desk = useDesk();
   return (
     <datalist id={LIST}>
-      {desk.exercises.value.map((exercise) => (
-        <option key={exercise.key}>{exercise.name}</option>
-      ))}
+      {desk.exercises.value
+        .filter((exercise) => !exercise.archived)
+        .map((exercise) => (
+          <option key={exercise.key}>{exercise.name}</option>
+        ))}
     </datalist>
   );
 }
@@ -77,7 +79,8 @@ export function ExerciseField(props: ExerciseFieldProps) {
 function match(exercises: readonly CatalogueEntry[], text: string): CatalogueEntry | undefined {
   const wanted = text.trim().toLowerCase();
   if (!wanted) return undefined;
+  const offered = exercises.filter((each) => !each.archived);
   const exact = exercises.find((each) => each.name.toLowerCase() === wanted || each.key === wanted);
-  const near = exercises.filter((each) => each.name.toLowerCase().includes(wanted));
+  const near = offered.filter((each) => each.name.toLowerCase().includes(wanted));
   return exact ?? (near.length === 1 ? near[0] : undefined);
 }

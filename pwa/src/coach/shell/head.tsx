@@ -46,7 +46,7 @@ const PLACES: readonly {
 }[] = [
   { name: "Squad", to: ROOT, screens: ["squad", "athlete"] },
   { name: "Blocks", to: BLOCKS, screens: ["blocks", "take-in", "writer", "send"] },
-  { name: "Exercises", to: EXERCISES, screens: ["exercises", "exercise"] },
+  { name: "Exercises", to: EXERCISES, screens: ["exercises", "exercise", "new-exercise"] },
   { name: "Calculators", to: CALCULATORS, screens: ["calculators", "calculator"] },
 ];
 

@@ -6,7 +6,7 @@ export type Route =
   | { readonly screen: "blocks" }
   | { readonly screen: "take-in" }
   | { readonly screen: "writer" | "send"; readonly id: string }
-  | { readonly screen: "exercises" }
+  | { readonly screen: "exercises" | "new-exercise" }
   | { readonly screen: "exercise"; readonly key: string }
   | { readonly screen: "calculators" }
   | { readonly screen: "calculator"; readonly key: string }
@@ -55,6 +55,7 @@ export function calculatorPath(key: string): string {
 }
 
 export const EXERCISES = `${ROOT}/exercises`;
+export const NEW_EXERCISE = `${EXERCISES}/new`;
 export const CALCULATORS = `${ROOT}/calculators`;
 export const BLOCKS = `${ROOT}/blocks`;
 export const TAKE_IN = `${BLOCKS}/take-in`;
@@ -72,6 +73,7 @@ function blockRoute(id: string | undefined, part: string | undefined): Route {
 }
 
 function exerciseRoute(key: string | undefined): Route {
+  if (key === "new") return { screen: "new-exercise" };
   return key === undefined ? { screen: "exercises" } : { screen: "exercise", key };
 }
 
