@@ -3,6 +3,7 @@
 import pytest
 
 from undercroft.documents.catalogue import catalogue
+from undercroft.documents.own_exercise import OWN
 from undercroft.domain.at_hand import STANDING, THINGS, lacking
 from undercroft.domain.athlete import Athlete
 from undercroft.domain.exercise import Exercise, Implement, Muscle
@@ -75,6 +76,10 @@ def test_there_is_enough_to_write_any_block_with() -> None:
 
 def test_a_key_that_was_given_out_stays() -> None:
     assert [key for key in FIRST if key not in KNOWN] == []
+
+
+def test_no_key_is_one_that_a_coach_may_take() -> None:
+    assert [key for key in KNOWN if key.startswith(OWN)] == []
 
 
 def test_no_two_exercises_have_one_name() -> None:

@@ -20,7 +20,7 @@ export interface OwnFieldsProps {
 /** Everything that the catalogue knows of an exercise, to be written by the coach. */
 export function OwnFields({ form }: OwnFieldsProps) {
   return (
-    <>
+    <div class="own-fields">
       <div class="fields">
         <TextField
           label="Name"
@@ -52,7 +52,7 @@ export function OwnFields({ form }: OwnFieldsProps) {
       </div>
       <Way form={form} />
       <Marks form={form} />
-    </>
+    </div>
   );
 }
 
