@@ -9,8 +9,9 @@ from tests.fixtures import fixture
 from tests.people import AtDesk, Clock, Phone
 from tests.store.counting import counted
 
-QUERIES = 8
-"""Two for who asks, four for what was sent, one for the phones, two for sheets and entries."""
+QUERIES = 9
+"""Two for who asks, four for what was sent, one for the phones, two for sheets and entries,
+one for the coach's exercises."""
 
 SETS = {"w1-mon": 10, "w1-wed": 13, "w1-fri": 7}
 """Sets of each session of the block's two weeks, which are alike."""

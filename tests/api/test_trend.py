@@ -4,8 +4,8 @@ from tests.fixtures import athlete_data
 from tests.people import AtDesk, Phone
 from tests.store.counting import counted
 
-QUERIES = 4
-"""Two for who asks, one for the athlete, one for the trackers."""
+QUERIES = 5
+"""Two for who asks, one for the athlete, one for the trackers, one for the coach's exercises."""
 
 
 def test_a_maximum_tested_on_the_phone_is_told_as_a_test(

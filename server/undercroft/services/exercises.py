@@ -93,12 +93,13 @@ def page(coach_id: str, key: str) -> ExercisePage:
     known = next((one for one in listed(coach_id) if one.key == key), None)
     if known is None:
         raise NotFound("there is no such exercise")
+    all_known = catalogue_of(coach_id)
     return ExercisePage(
         known,
         [
             AvoidedBy(row.id, row.name, hurt.where, hurt.note)
             for row in athletes.athletes_of(coach_id)
-            for hurt in _keeping_from(athlete_document(row), key)
+            for hurt in _keeping_from(athlete_document(row, all_known), key)
         ],
     )
 
@@ -106,7 +107,8 @@ def page(coach_id: str, key: str) -> ExercisePage:
 def for_athlete(athlete_id: str) -> AthleteExercises:
     """Every exercise for one athlete: what the kit lacks, what hurts, how far it goes."""
     row = athletes.athlete_with_coach(athlete_id)
-    athlete, kit = athlete_document(row), kit_document(row)
+    known = catalogue_of(row.coach_id)
+    athlete, kit = athlete_document(row, known), kit_document(row)
     pieces = pieces_of(kit, athlete)
 
     def seen(exercise: Exercise) -> ForAthlete:
@@ -118,7 +120,6 @@ def for_athlete(athlete_id: str) -> AthleteExercises:
 
     stature = None if athlete.stature_m is None else round(100 * athlete.stature_m, 1)
     name = None if row.kit is None else kit.name
-    known = catalogue_of(row.coach_id)
     return AthleteExercises(name, stature, [seen(one) for one in known.values()])
 
 

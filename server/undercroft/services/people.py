@@ -4,6 +4,7 @@ from typing import Any
 
 from undercroft.documents.reading import read_athlete, read_kit
 from undercroft.domain.athlete import Athlete
+from undercroft.domain.exercise import Catalogue
 from undercroft.domain.kit import Kit
 from undercroft.services.catalogues import catalogue_of
 from undercroft.store import models
@@ -11,11 +12,14 @@ from undercroft.store import models
 NO_KIT = Kit(key="none", name="no kit yet")
 
 
-def athlete_document(row: models.Athlete) -> Athlete:
-    """The athlete as last saved, or just the name where nothing was saved yet."""
+def athlete_document(row: models.Athlete, known: Catalogue | None = None) -> Athlete:
+    """The athlete as last saved, or just the name where nothing was saved yet.
+
+    `known` is the coach's catalogue, where it is at hand already.
+    """
     if row.document is None:
         return Athlete(key=row.id, name=row.name)
-    return read_athlete(row.document, catalogue_of(row.coach_id))
+    return read_athlete(row.document, known or catalogue_of(row.coach_id))
 
 
 def kit_document(row: models.Athlete) -> Kit:

@@ -81,14 +81,15 @@ def order_for(
     told: Mapping[str, ToldSession] | None = None,
 ) -> Order:
     """A block for an athlete as everything stands now; `told` in place of what trackers hold."""
-    athlete = athlete_document(row)
+    known = catalogue_of(row.coach_id)
+    athlete = athlete_document(row, known)
     last_kg = last_done.last_loads(row.id)
     latest = tracking.latest_told(row.id) if told is None else told
     return Order(
         block=block,
         athlete=athlete,
         kit=kit_document(row),
-        catalogue=catalogue_of(row.coach_id),
+        catalogue=known,
         standing=tracking.standing_after(athlete, latest, last_kg),
         starts_on=starts_on,
         occlusion=record_of(row.id, athlete) if has_occlusion(block) else NOTHING_ON_RECORD,

@@ -9,7 +9,7 @@ from undercroft.domain.athlete import Athlete
 from undercroft.domain.exercise import Exercise
 from undercroft.domain.sheet.standing import DoneSession, settings_for
 from undercroft.domain.trend import TrendPoint, trend
-from undercroft.services.catalogues import catalogue_for
+from undercroft.services.catalogues import catalogue_of
 from undercroft.services.people import athlete_document
 from undercroft.services.refusals import NotFound
 from undercroft.store import athletes, trackers
@@ -39,20 +39,22 @@ class Trend:
 
 def trend_of(athlete_id: str, lift: str) -> Trend:
     """Every maximum and every session that told of the lift. Raises NotFound for no lift."""
-    known = catalogue_for(athlete_id)
+    row = athletes.athlete_with_coach(athlete_id)
+    known = catalogue_of(row.coach_id)
     if lift not in known:
         raise NotFound("there is no such lift")
-    athlete = athlete_document(athletes.athlete_with_coach(athlete_id))
+    athlete = athlete_document(row, known)
     return _trend(athlete, known[lift], trackers.all_rows(athlete_id, lift))
 
 
 def trends_of(athlete_id: str) -> list[Trend]:
     """Every lift of which anything is known, by name."""
-    athlete = athlete_document(athletes.athlete_with_coach(athlete_id))
-    known = catalogue_for(athlete_id)
+    row = athletes.athlete_with_coach(athlete_id)
+    known = catalogue_of(row.coach_id)
+    athlete = athlete_document(row, known)
     rows: dict[str, list[TrackerState]] = defaultdict(list)
-    for row in trackers.all_rows(athlete_id):
-        rows[row.lift].append(row)
+    for state in trackers.all_rows(athlete_id):
+        rows[state.lift].append(state)
     lifts = {*rows, *(maximum.lift for maximum in athlete.maxima)} & known.keys()
     found = (_trend(athlete, known[lift], rows[lift]) for lift in lifts)
     return sorted(found, key=lambda one: one.name)

@@ -10,7 +10,6 @@ from undercroft.domain.load_sheet import LoadSheet
 from undercroft.domain.program.block import SessionPlan
 from undercroft.domain.program.monitoring import DoneSet, day_done, done_sets, plan_of_sheet
 from undercroft.domain.program.monitoring.day_done import BELIEVED
-from undercroft.services.catalogues import catalogue_for
 from undercroft.services.monitoring.span import Span
 from undercroft.services.sessions_shown import Shown, sessions_between
 
@@ -37,10 +36,9 @@ class SessionRead:
         return done_sets(self.done_on, self.plan, self.record, self.exercises, self.sheet)
 
 
-def sessions_read(athlete_id: str, span: Span) -> list[SessionRead]:
+def sessions_read(athlete_id: str, span: Span, known: Catalogue) -> list[SessionRead]:
     """Every session planned for or done in the span, by planned day."""
     shown = sessions_between(athlete_id, span.first - BELIEVED, span.today + BELIEVED)
-    known = catalogue_for(athlete_id)
     read = [_read(one, span, known) for one in shown]
     return [one for one in read if one.planned in span or (one.done_on and one.done_on in span)]
 

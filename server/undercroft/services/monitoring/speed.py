@@ -50,9 +50,9 @@ class SpeedExercise:
 def speed_of(athlete_id: str, weeks: int, now: int) -> list[SpeedExercise]:
     """Exercises that were done for speed or have measured velocities, by name."""
     span = span_of(weeks, now)
-    sessions = sessions_read(athlete_id, span)
-    sets = [one for session in sessions for one in session.sets if one.on in span]
     known = catalogue_for(athlete_id)
+    sessions = sessions_read(athlete_id, span, known)
+    sets = [one for session in sessions for one in session.sets if one.on in span]
     maxima, works = _maxima(sessions), speed_work(sets)
     # Readings stand on the planned day, which can lie ahead of the one they were done on.
     lines = readings(athlete_id, span.first, span.today + BELIEVED)

@@ -20,6 +20,7 @@ from undercroft.domain.program.monitoring import (
     planned_kg,
     tonnage,
 )
+from undercroft.services.catalogues import catalogue_for
 from undercroft.services.monitoring.heard import heard_through
 from undercroft.services.monitoring.sessions import SessionRead, sessions_read
 from undercroft.services.monitoring.span import Span, span_of
@@ -43,7 +44,7 @@ class WeekOfWork:
 def weeks_of_work(athlete_id: str, weeks: int, now: int) -> list[WeekOfWork]:
     """From the first week on in which anything was planned or done, oldest first."""
     span = span_of(weeks, now)
-    sessions = sessions_read(athlete_id, span)
+    sessions = sessions_read(athlete_id, span, catalogue_for(athlete_id))
     if not sessions:
         return []
     begin = min(one.done_on or one.planned for one in sessions)
