@@ -131,6 +131,15 @@ def _hand_over(scene: Scene, _role: str) -> Any:
     return {"text": hand_over_text(phone, "Runa Falk", [phone.writes.done("squat.1")])}
 
 
+def _proposal_id(scene: Scene) -> str:
+    kit = {"document": {"key": "shed", "name": "The shed", "things": ["bench"]}}
+    scene.coach.post(f"/desk/athletes/{scene.athlete_id}/kit", kit)
+    change = {"kind": "gone", "list": "things", "name": "bench"}
+    proposal = scene.phone.writes.entry("kit.changed", {"item": "bench", "change": change})
+    scene.phone.syncs(proposal)
+    return str(proposal["id"])
+
+
 def _log_in_id(scene: Scene) -> str:
     return str(scene.coach.get("/coach/log-ins").json["log_ins"][0]["id"])
 
@@ -277,6 +286,9 @@ ROWS: Mapping[str, Row] = {
     "screening.withdraw_record": own_coach(path={"number": _record_number}),
     "hand_over.look_at_hand_over": own_coach(body=_hand_over),
     "hand_over.take_hand_over": own_coach(body=_hand_over),
+    "kit.list_proposals": own_coach(),
+    "kit.accept_proposal": own_coach(path={"entry_id": _proposal_id}),
+    "kit.decline_proposal": own_coach(204, path={"entry_id": _proposal_id}),
     "held.list_held": own_coach(),
     "held.accept_held": own_coach(path={"position": _held_position}),
 }

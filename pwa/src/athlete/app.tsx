@@ -20,6 +20,7 @@ const SCREENS: Readonly<Record<Place, ComponentType>> = {
   "/back": later("BackScreen"),
   "/sync": later("SyncScreen"),
   "/tell": later("TellScreen"),
+  "/kit": later("KitScreen"),
   "/pair": PairScreen,
   "/screening": later("ScreeningScreen"),
   "/after": later("AfterScreen"),

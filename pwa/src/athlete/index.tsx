@@ -61,6 +61,7 @@ const NAMES: Readonly<Record<string, string>> = {
   "/back": "Look back",
   "/sync": "This phone",
   "/tell": "Tell your coach",
+  "/kit": "Kit",
   "/pair": "Pair",
   "/screening": "Screening",
   "/after": "After the work",

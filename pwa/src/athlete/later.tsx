@@ -10,6 +10,7 @@ type Screens =
   | "AfterScreen"
   | "BackScreen"
   | "FinishScreen"
+  | "KitScreen"
   | "OcclusionSet"
   | "PairScreen"
   | "ScreeningScreen"

@@ -10,6 +10,7 @@ export const PLACES = [
   "/back",
   "/sync",
   "/tell",
+  "/kit",
   "/pair",
   "/screening",
   "/after",

@@ -27,6 +27,32 @@ export interface SetDone {
   readonly pain?: number;
 }
 
+/** What is different in the gym, as `server/undercroft/documents/kit_change.py` reads it. */
+export type KitChange =
+  | {
+      readonly kind: "gone" | "back";
+      /** The list of the kit's document in which the piece stands. */
+      readonly list: string;
+      /** Its key, its mass in kg where it has none, or its words. */
+      readonly name: string | number;
+      readonly count?: number;
+      /** As it is written down, so that it can come back. */
+      readonly row?: unknown;
+    }
+  | {
+      readonly kind: "bar-weighed";
+      readonly key: string;
+      readonly with_kg: number;
+      readonly without_kg: number;
+    }
+  | {
+      readonly kind: "band-measured";
+      readonly key: string;
+      readonly rest_length_m: number;
+      readonly readings: readonly { readonly length_m: number; readonly kg: number }[];
+    }
+  | { readonly kind: "withdrawn" };
+
 export interface Bodies {
   /** The athlete has it in front of them; that begins nothing. */
   "session.opened": Readonly<Record<string, never>>;
@@ -54,6 +80,8 @@ export interface Bodies {
   /** 1 to 5, 5 the best. */
   readiness: { readonly score: number; readonly comment?: string };
   body_mass: { readonly kg: number };
+  /** A proposal; the coach decides. */
+  "kit.changed": { readonly item: string; readonly change: KitChange };
   message: { readonly text: string };
 }
 

@@ -7,6 +7,7 @@ from datetime import date
 from textwrap import shorten
 from typing import Any
 
+from undercroft.documents.kit_change import WITHDRAWN
 from undercroft.domain.ledger import Entry, fold
 from undercroft.services import ledger
 from undercroft.services.clock import DAY_MS, day_of
@@ -176,6 +177,7 @@ def _attention(one: _Read, ahead: dict[str, Any] | None, now: int) -> Iterator[A
     if one.unread:
         yield Attention("soon", "Screening waits to be read")
     yield from _wrote(one.lately)
+    yield from _proposed(one.lately)
     if one.held:
         words = "1 entry" if one.held == 1 else f"{one.held} entries"
         yield Attention("soon", f"{words} could not be placed")
@@ -211,6 +213,14 @@ def _wrote(lately: list[Entry]) -> Iterator[Attention]:
         "now" if text.startswith(WARNING) else "soon",
         f"Wrote: {shorten(text, LONGEST_SHOWN, placeholder=' …')}{more}",
     )
+
+
+def _proposed(lately: list[Entry]) -> Iterator[Attention]:
+    told = fold(lately).kit_changes
+    count = sum(one.body["change"].get("kind") != WITHDRAWN for one in told)
+    if count:
+        words = "a change" if count == 1 else f"{count} changes"
+        yield Attention("soon", f"Proposes {words} of the kit")
 
 
 def _silence(heard: int | None, ahead: dict[str, Any] | None, now: int) -> Iterator[Attention]:

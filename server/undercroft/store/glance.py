@@ -92,13 +92,17 @@ _HURT = (
     'SELECT athlete_id, position, id, kind, at, revision, session, "set", replaces, body'
     " FROM entry WHERE athlete_id IN ({marks}) AND received_at >= ?"
     " AND kind IN ('pain.reported', 'session.stopped', 'after.check', 'wrap.check', 'wrap.off',"
-    " 'message')"
+    " 'message', 'kit.changed')"
+    " AND (kind <> 'kit.changed' OR NOT EXISTS (SELECT 1 FROM change AS c"
+    " WHERE c.athlete_id = entry.athlete_id AND c.kind = 'kit.decided' AND c.key = entry.id"
+    " AND NOT c.superseded))"
     " ORDER BY position"
 )
 
 
 def hurt_since(athlete_ids: Sequence[str], since: int) -> list[Entry]:
-    """Stored entries of pain, of sessions stopped, of signs and wear of occlusion work; messages.
+    """Stored entries of pain, of sessions stopped, of signs and wear of occlusion work; messages,
+    and changes of the kit that wait.
 
     They came in at or after that time.
     """

@@ -49,6 +49,9 @@ export function TodayScreen() {
           <button type="button" class="button" onClick={() => router.go("/back")}>
             Look back
           </button>
+          <button type="button" class="button" onClick={() => router.go("/kit")}>
+            Kit
+          </button>
           <button type="button" class="button" onClick={() => router.go("/sync")}>
             This phone
           </button>
