@@ -40,6 +40,9 @@ export type PairingCode = Answer<"CodeAnswer">;
 /** Its `sent` is the entry as it came; it may be anything. */
 export type HeldEntry = Answer<"HeldAnswer">;
 
+/** A change of the kit that the athlete proposes; its `change` is as the phone sent it. */
+export type KitProposal = Answer<"ProposalAnswer">;
+
 /** What a phone's hand-over file holds, and what became of it. */
 export type HandOverSeen = Answer<"HandOverSeenAnswer">;
 export type HandOverTaken = Answer<"HandOverTakenAnswer">;

@@ -18,6 +18,7 @@ import type {
   HandOverTaken,
   HeldEntry,
   Invitation,
+  KitProposal,
   LoadSeen,
   LoadsAnswer,
   MeasuredPressure,
@@ -56,6 +57,15 @@ export const saveAthlete = (id: string, document: Athlete) =>
   post<{ document: Athlete }>(athletePath(id, "/document"), { document });
 export const saveKit = (id: string, document: Kit) =>
   post<{ document: Kit }>(athletePath(id, "/kit"), { document });
+
+const proposalPath = (id: string, proposal: string, rest: string) =>
+  athletePath(id, `/kit/proposals/${encodeURIComponent(proposal)}/${rest}`);
+export const kitProposals = async (id: string) =>
+  (await get<{ proposals: readonly KitProposal[] }>(athletePath(id, "/kit/proposals"))).proposals;
+export const acceptProposal = (id: string, proposal: string) =>
+  post<{ document: Kit }>(proposalPath(id, proposal, "accept"));
+export const declineProposal = (id: string, proposal: string) =>
+  post(proposalPath(id, proposal, "decline"));
 
 export const invite = (id: string) => post<NewInvitation>(athletePath(id, "/invitations"));
 export const invitations = async (id: string) =>

@@ -18,16 +18,18 @@ interface Props {
 export function PieceRow({ piece, proposals }: Props) {
   const [doing, setDoing] = useState<"measure" | null>(null);
   const units = useUnits();
-  const waiting = proposals.findLast((one) => one.state === "waits" && isOf(one, piece));
+  const last = proposals.findLast((one) => isOf(one, piece));
+  const waiting = last?.state === "waits" ? last : null;
   const done = () => setDoing(null);
   return (
     <details class="next">
       <summary>
         <span class="next-name">{piece.title}</span>
         <span class="next-when">{piece.facts}</span>
-        {waiting && (
+        {last && last.state !== "accepted" && (
           <span class="next-when">
-            You said: {changeInWords(waiting.change, (kg) => mass(kg, units))}
+            {waiting ? "You said" : "Your coach set aside"}:{" "}
+            {changeInWords(last.change, (kg) => mass(kg, units))}
           </span>
         )}
       </summary>
@@ -102,7 +104,8 @@ function CountedWays({ piece, most }: { readonly piece: Piece; readonly most: nu
   const propose = usePropose();
   const [many, setMany] = useState(Math.min(2, Math.max(1, most)));
   const { list, name, title } = piece;
-  const say = (kind: "gone" | "back") => propose(title, { kind, list, name, count: many });
+  const item = `${list === "plates" ? "Plate" : "Dumbbell"} of ${title}`;
+  const say = (kind: "gone" | "back") => propose(item, { kind, list, name, count: many });
   return (
     <>
       <Stepper

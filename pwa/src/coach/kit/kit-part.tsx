@@ -10,6 +10,7 @@ import { within } from "../block/faults";
 import { useDesk } from "../shell/desk-state";
 import { BARS, DUMBBELLS, HANDLES, PLATES, STACKS, type RowOf } from "./kit-lists";
 import { KitList } from "./kit-list";
+import { ProposalsPart } from "./proposals-part";
 import { RarerKit } from "./rarer-kit";
 
 interface KitPartProps {
@@ -21,7 +22,20 @@ interface KitPartProps {
 export function KitPart({ page, onSaved }: KitPartProps) {
   const { random } = useDesk();
   const [begun, setBegun] = useState<Kit | null>(page.kit);
-  if (begun) return <KitForm begin={begun} page={page} onSaved={onSaved} />;
+  const [accepted, setAccepted] = useState(0);
+  const accept = (kit: Kit) => {
+    setBegun(kit);
+    setAccepted(accepted + 1);
+    onSaved();
+  };
+  if (begun) {
+    return (
+      <>
+        <ProposalsPart athlete={page.id} onAccepted={accept} />
+        <KitForm key={accepted} begin={begun} page={page} onSaved={onSaved} />
+      </>
+    );
+  }
   const begin = () => {
     setBegun({
       key: `kit-${freshKey(new Set(), random)}`,
