@@ -112,6 +112,7 @@ def test_the_desk(
         "send": f"{block}/send",
         "exercises": "exercises",
         "exercise": "exercises/back-squat",
+        "own-exercise": "exercises/new",
         "calculators": "calculators",
         "calculator": "calculators/cuff-pressure",
     }

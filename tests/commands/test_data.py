@@ -8,6 +8,7 @@ from click.testing import CliRunner, Result
 from tests.fixtures import FOLDER, athlete_data, block_data
 
 from undercroft.cli import main
+from undercroft.services import archive, own_exercises
 from undercroft.services.ledger import entries_of
 from undercroft.store import database, revisions
 from undercroft.store.models import Athlete
@@ -48,13 +49,28 @@ def test_a_block_goes_in_as_a_table_and_comes_out_the_same(data: str) -> None:
     assert json.loads(out.stdout) == block_data()
 
 
+def test_a_block_may_name_an_exercise_of_its_coachs_own(data: str, tmp_path: Path) -> None:
+    database.open_database(data)
+    database.connect()
+    barrel = {"name": "Barrel lift", "implement": "body", "prime": ["glutes"]}
+    key = own_exercises.add(archive.coach_id(EMAIL), barrel, 1)
+    database.close_all()
+    block = block_data()
+    block["weeks"][0]["sessions"][0]["exercises"][0]["exercise"] = key
+    file = tmp_path / "block.json"
+    file.write_text(json.dumps(block))
+    place = ("--coach", EMAIL, "--database", data)
+    assert run("import", "block", str(file), *place).exit_code == 0
+    assert json.loads(run("export", "block", "First two weeks", *place).stdout) == block
+
+
 def test_an_athlete_comes_out_with_documents_and_ledger(data: str) -> None:
     place = ("--coach", EMAIL, "--database", data)
     runa, cellar = FOLDER / "athletes" / "runa.json", FOLDER / "kits" / "forge-cellar.json"
     assert run("import", "athlete", str(runa), "--kit", str(cellar), *place).exit_code == 0
-    archive = json.loads(run("export", "athlete", "Runa Tealdi", *place).stdout)
-    assert archive["document"] == athlete_data()
-    assert archive["entries"] == []
+    told = json.loads(run("export", "athlete", "Runa Tealdi", *place).stdout)
+    assert told["document"] == athlete_data()
+    assert told["entries"] == []
 
 
 @pytest.mark.parametrize("what", ["block", "athlete"])

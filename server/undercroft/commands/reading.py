@@ -7,9 +7,9 @@ from typing import Any, NoReturn, TypeVar
 import click
 
 from undercroft.documents.block_table import read_block_csv
-from undercroft.documents.catalogue import catalogue
 from undercroft.documents.faults import Fault, FaultyDocument
 from undercroft.documents.reading import parse_json, read_block
+from undercroft.domain.exercise import Catalogue
 from undercroft.domain.program.block import Block
 from undercroft.domain.program.finding import Finding
 
@@ -24,11 +24,11 @@ def read_file(path: Path, read: Callable[[Any], T]) -> T:
     return _or_exit(path, lambda: read(parse_json(_text(path))))
 
 
-def read_block_file(path: Path) -> Block:
+def read_block_file(path: Path, known: Catalogue) -> Block:
     """The block in a .json or .csv file. Faults end the program."""
     if path.suffix.lower() == ".csv":
-        return _or_exit(path, lambda: read_block_csv(_text(path), catalogue()))
-    return read_file(path, lambda data: read_block(data, catalogue()))
+        return _or_exit(path, lambda: read_block_csv(_text(path), known))
+    return read_file(path, lambda data: read_block(data, known))
 
 
 def refuse(path: Path, faults: Iterable[Fault | Finding]) -> NoReturn:

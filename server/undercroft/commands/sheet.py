@@ -60,7 +60,7 @@ def sheet(
         raise click.BadParameter(f"{starts} is no Monday up to {LAST_START}; give one")
     person = read_file(athlete, partial(read_athlete, catalogue=catalogue()))
     order = Order(
-        block=read_block_file(block),
+        block=read_block_file(block, catalogue()),
         athlete=person,
         kit=read_file(kit, read_kit),
         catalogue=catalogue(),

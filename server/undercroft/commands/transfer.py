@@ -11,10 +11,10 @@ from undercroft.commands.reading import read_block_file, read_file
 from undercroft.documents.athlete import AthleteShape
 from undercroft.documents.block import BlockShape
 from undercroft.documents.canonical import plain, to_json
-from undercroft.documents.catalogue import catalogue
 from undercroft.documents.kit import KitShape
 from undercroft.documents.reading import read_athlete, read_kit
 from undercroft.services import archive, athlete_page, athletes, blocks
+from undercroft.services.catalogues import catalogue_of
 from undercroft.services.clock import now_ms
 from undercroft.services.refusals import Refusal
 
@@ -33,9 +33,9 @@ def import_() -> None:
 @database_option
 def import_block(file: Path, email: str, location: str | None) -> None:
     """Add the block in FILE (.json or .csv) to a coach's blocks."""
-    block = read_block_file(file)
     with opened(location):
         coach_id = _coach(email)
+        block = read_block_file(file, catalogue_of(coach_id))
         blocks.add(coach_id, plain(BlockShape().dump(block)), now_ms())
     click.echo(f"{block.name} is on the desk of {email}")
 
@@ -47,10 +47,11 @@ def import_block(file: Path, email: str, location: str | None) -> None:
 @database_option
 def import_athlete(file: Path, kit_file: Path | None, email: str, location: str | None) -> None:
     """Add the athlete in FILE (.json) to a coach's squad."""
-    athlete = read_file(file, partial(read_athlete, catalogue=catalogue()))
     kit = read_file(kit_file, read_kit) if kit_file else None
     with opened(location):
-        athlete_id = athletes.add_athlete(_coach(email), athlete.name, now_ms()).id
+        coach_id = _coach(email)
+        athlete = read_file(file, partial(read_athlete, catalogue=catalogue_of(coach_id)))
+        athlete_id = athletes.add_athlete(coach_id, athlete.name, now_ms()).id
         athlete_page.save_document(athlete_id, plain(AthleteShape().dump(athlete)))
         if kit is not None:
             athlete_page.save_kit(athlete_id, plain(KitShape().dump(kit)))

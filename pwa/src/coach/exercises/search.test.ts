@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 
 import type { CatalogueEntry, ForAthlete } from "../answers";
-import { canBeDone, EVERYTHING, found, musclesOf } from "./search";
+import { canBeDone, EVERYTHING, found, musclesOf, thingsOf } from "./search";
 
 const entry = (
   name: string,
@@ -87,6 +87,11 @@ describe("a muscle", () => {
   it("can be chosen once for all exercises", () => {
     expect(musclesOf(ALL)).toEqual(["chest", "grip", "lats", "triceps"]);
   });
+});
+
+it("things that exercises ask for are listed without what a kit describes by itself", () => {
+  const squat = entry("Box squat", ["quads"], { needs: ["support", "box"] });
+  expect(thingsOf([...ALL, squat])).toEqual(["bench", "box", "dip bars"]);
 });
 
 describe("what an athlete's kit can do", () => {

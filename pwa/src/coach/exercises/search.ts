@@ -42,6 +42,14 @@ export function musclesOf(exercises: readonly CatalogueEntry[]): string[] {
   return [...new Set(exercises.flatMap((one) => one.prime))].toSorted();
 }
 
+/** Names of things that a kit lists in one line, of those that exercises ask for. */
+export function thingsOf(exercises: readonly CatalogueEntry[]): string[] {
+  const needs = new Set(exercises.flatMap((one) => one.needs));
+  return [...needs].filter((need) => !LISTED_APART.has(need)).toSorted();
+}
+
+const LISTED_APART = new Set(["support", "landmine", "anchor"]);
+
 /** Whether each typed word begins a word of the name, a muscle, the implement or a need. */
 function says(one: CatalogueEntry, text: string): boolean {
   const whole = plain([one.name, one.implement, ...one.prime, ...one.helpers, ...one.needs]);

@@ -4,6 +4,8 @@ import type { Kit } from "../../api/types";
 import { LongTextField } from "../fields/text-field";
 import type { DocumentForm } from "../rows/document-form";
 import { ListField } from "../rows/list-field";
+import { thingsOf } from "../exercises/search";
+import { useDesk } from "../shell/desk-state";
 import { within } from "../block/faults";
 import { ANCHORS, BANDS, CHAINS, CUFFS, LANDMINES, SUPPORTS, WRAPS, type RowOf } from "./kit-lists";
 import { KitList } from "./kit-list";
@@ -104,6 +106,7 @@ function OtherThings({ form }: RarerKitProps) {
         }
         onValue={(things) => change({ things: [...things] })}
       />
+      <p class="aside-note">Exercises ask for: {thingsOf(useDesk().exercises.value).join(", ")}.</p>
       <LongTextField
         label="Notes"
         width="full"
