@@ -121,7 +121,7 @@ def test_a_new_revision_leaves_a_session_that_was_begun_alone(
     assert sorted(sheets(feed)) == ["w1-fri", "w1-wed", "w2-mon", "w2-wed"]
     assert sorted(by_kind(feed, "sheet.withdrawn")) == ["w2-fri"]
     said = by_kind(feed, "revision")["2"]["changes"]
-    assert "Week 1, Wednesday: hex bar deadlift has changed" in said
+    assert "Week 1, Wednesday: hex bar deadlift 5 × 3 instead of 6 × 3" in said
     assert "Week 2, Friday: Press is gone" in said
     device.syncs(*entries_of(device, monday)[3:])
     assert all(one for one in done_sets(coach, ready, "w1-mon")[:2])

@@ -1,10 +1,18 @@
-"""What a new revision changes, in words for the athlete."""
+"""What a new revision changes, in words for the athlete, and for the coach before it is sent."""
 
 from collections.abc import Iterator, Mapping
 
 from undercroft.domain.exercise import Catalogue
 from undercroft.domain.program.block import Block, ExercisePlan, SessionPlan
 from undercroft.domain.program.calendar import DAYS
+from undercroft.domain.program.set_words import (
+    content_words,
+    load_words,
+    loads_words,
+    rest_words,
+    scheme_words,
+    sets_words,
+)
 
 MOST_LINES = 12
 
@@ -53,7 +61,7 @@ def _in_session(
         if key not in before:
             yield f"{where}: {_name(plan, catalogue)} is added"
         elif before[key] != plan:
-            yield f"{where}: {_name(plan, catalogue)} has changed"
+            yield f"{where}: {_changed(before[key], plan, catalogue)}"
     for key, plan in before.items():
         if key not in after:
             yield f"{where}: {_name(plan, catalogue)} is dropped"
@@ -61,3 +69,34 @@ def _in_session(
 
 def _name(plan: ExercisePlan, catalogue: Catalogue) -> str:
     return catalogue[plan.exercise].name.lower()
+
+
+def _changed(old: ExercisePlan, new: ExercisePlan, catalogue: Catalogue) -> str:
+    name = _name(new, catalogue)
+    if old.exercise != new.exercise:
+        return f"{name} in place of {_name(old, catalogue)}"
+    told = [*_sets(old, new), *_around_sets(old, new)]
+    return f"{name} {', '.join(told)}" if told else f"{name} has changed"
+
+
+def _sets(old: ExercisePlan, new: ExercisePlan) -> Iterator[str]:
+    """Of repetitions and loads only what differs."""
+    if [content_words(one) for one in old.sets] == [content_words(one) for one in new.sets]:
+        before, after = loads_words(old.sets), loads_words(new.sets)
+    elif len({load_words(one.load) for one in (*old.sets, *new.sets)}) == 1:
+        before, after = scheme_words(old.sets), scheme_words(new.sets)
+    else:
+        before, after = sets_words(old.sets), sets_words(new.sets)
+    if before != after:
+        yield f"{after} instead of {before}"
+
+
+def _around_sets(old: ExercisePlan, new: ExercisePlan) -> Iterator[str]:
+    if old.rest != new.rest:
+        yield f"rest {rest_words(new.rest)} instead of {rest_words(old.rest)}"
+    if old.rig != new.rig:
+        yield "with other bands or chains"
+    if old.implement != new.implement:
+        yield "on other equipment"
+    if old.cue != new.cue:
+        yield "with another cue"
