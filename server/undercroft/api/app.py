@@ -17,6 +17,7 @@ from undercroft.api import (
     desk_held,
     desk_kit,
     desk_monitoring,
+    desk_proposals,
     desk_results,
     desk_screening,
     headers,
@@ -46,6 +47,7 @@ SECTIONS = (
     desk_results.section,
     desk_screening.section,
     desk_monitoring.section,
+    desk_proposals.section,
     calculators.section,
 )
 

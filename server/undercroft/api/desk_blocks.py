@@ -86,6 +86,7 @@ def show_loads(coach: CoachSeen, body: dict[str, Any], now: int) -> dict[str, An
         "faults": shapes.FaultAnswer(many=True).dump(found.faults),
         "findings": shapes.FindingAnswer(many=True).dump(found.findings),
         "sheets": found.sheets,
+        "changes": found.changes,
     }
 
 

@@ -122,6 +122,9 @@ class LoadsAnswer(Schema):
     faults = fields.List(fields.Nested(FaultAnswer))
     findings = fields.List(fields.Nested(FindingAnswer))
     sheets = fields.List(fields.Nested(LoadSheetShape))
+    changes = fields.List(
+        fields.String(), metadata={"description": "against what the athlete has, in words"}
+    )
 
 
 class OverruleAsked(Schema):

@@ -31,6 +31,7 @@ class Found:
 class Looked:
     """A block worked out for an athlete, and everything that was found."""
 
+    order: Order
     done: WorkedOut
     findings: tuple[Finding, ...]
 
@@ -47,9 +48,9 @@ def look_over(
     order = planning.order_for(row, block, starts_on)
     done = work_out(order, leave_out)
     if row.kit is None:
-        return Looked(done, (NO_KIT, *done.findings))
+        return Looked(order, done, (NO_KIT, *done.findings))
     context = look_at(order, done, Background(told=_told(row.id, order)))
-    return Looked(done, (*done.findings, *findings(context)))
+    return Looked(order, done, (*done.findings, *findings(context)))
 
 
 def shown(found: Sequence[Finding]) -> list[Found]:

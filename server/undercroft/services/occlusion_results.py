@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from undercroft.domain.ledger import SessionRecord
+from undercroft.domain.ledger import SessionRecord, SetRecord
 from undercroft.domain.occlusion import (
     Issue,
     NextLoad,
@@ -61,7 +61,7 @@ def occlusion_seen(exercise: dict[str, Any], record: SessionRecord) -> Occlusion
     if exercise["method"] != "occlusion":
         return None
     rule, known = exercise.get("details") or {}, exercise.get("occlusion") or {}
-    reps = _reps(exercise, record)
+    reps = reps_done(exercise, record)
     return OcclusionSeen(
         limb=rule["limb"].replace("-", " "),
         restriction=rule["restriction"],
@@ -97,11 +97,17 @@ def _by_limb(wears: Sequence[Wear]) -> list[tuple[Any, list[Wear]]]:
     return [(site, [wear for wear in wears if wear.site == site]) for site in sites]
 
 
-def _reps(exercise: dict[str, Any], record: SessionRecord) -> list[int]:
+def reps_done(exercise: dict[str, Any], record: SessionRecord) -> list[int]:
     """Repetitions of the planned sets that were done, in their order; of two sides the fewer."""
+    done = answers_done(exercise, record)
+    return [min(int(one.body.get("reps") or 0) for one in each) for each in done]
+
+
+def answers_done(exercise: dict[str, Any], record: SessionRecord) -> list[list[SetRecord]]:
+    """The planned sets that were done, each with what was told of it, side by side if so."""
     found = [record.sets[one["key"]] for one in exercise["sets"] if one["key"] in record.sets]
     done = [[one for one in each.answers() if one.kind == "done"] for each in found]
-    return [min(int(one.body.get("reps") or 0) for one in each) for each in done if each]
+    return [each for each in done if each]
 
 
 def _next(table: dict[str, Any] | None, reps: list[int], stopped: bool) -> NextSeen | None:

@@ -7,6 +7,7 @@ from typing import Any
 from undercroft.documents.faults import Fault, FaultyDocument
 from undercroft.documents.reading import read_block
 from undercroft.domain.program.block import Block
+from undercroft.domain.program.changes import changes
 from undercroft.services import looking_over, planning
 from undercroft.services.catalogues import catalogue_for
 from undercroft.services.clock import day_of
@@ -17,11 +18,15 @@ from undercroft.store import athletes, revisions
 
 @dataclass(frozen=True, slots=True)
 class Preview:
-    """Faults of the text; where it has none, what the checks find, and the sheets."""
+    """Faults of the text; where it has none, what the checks find, and the sheets.
+
+    `changes` says what is otherwise than in what the athlete has now.
+    """
 
     faults: tuple[Fault, ...]
     findings: list[Found]
     sheets: list[dict[str, Any]]
+    changes: list[str]
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,11 +42,19 @@ def preview(athlete_id: str, document: Any, now: int) -> Preview:
     try:
         block = read_block(document, catalogue_for(athlete_id))
     except FaultyDocument as fault:
-        return Preview(fault.faults, [], [])
+        return Preview(fault.faults, [], [], [])
     found = beside(athlete_id, block, now)
     sheets = [planning.on_wire(sheet) for sheet in found.looked.done.sheets]
     shown = looking_over.shown(found.looked.findings)
-    return Preview((), shown, [*found.begun.values(), *sheets])
+    told = _differences(planning.current(athlete_id), block)
+    return Preview((), shown, [*found.begun.values(), *sheets], told)
+
+
+def _differences(now: Current | None, block: Block) -> list[str]:
+    """Against what the athlete trains by; nothing where that is nothing yet."""
+    if now is not None and now.block.key != block.key:
+        return [f"{block.name} takes the place of {now.block.name}"]
+    return list(changes(None if now is None else now.block, block, catalogue()))
 
 
 def beside(athlete_id: str, block: Block, now: int) -> Beside:

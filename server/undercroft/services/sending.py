@@ -7,10 +7,12 @@ from typing import Any
 
 from undercroft.documents.block import BlockShape
 from undercroft.documents.canonical import plain
+from undercroft.documents.known import write_known
 from undercroft.domain.program.block import Block
 from undercroft.domain.program.calendar import day_of_session, monday_of
 from undercroft.domain.program.changes import changes
 from undercroft.domain.program.checks import Overrule, standing_stops
+from undercroft.domain.proposals import known_now
 from undercroft.services import blocks, looking_over, planning
 from undercroft.services.accounts import require_athlete
 from undercroft.services.catalogues import catalogue_for
@@ -42,8 +44,12 @@ class Wanted:
 
 def wanted(coach: str, body: Mapping[str, Any], now: int) -> Wanted:
     """A request to send as the coach of that name made it."""
-    overrules = [Overrule(by=coach, on=day_of(now), **one) for one in body.get("overrules", ())]
-    return Wanted(body["athletes"], body.get("starts_on"), overrules)
+    return Wanted(body["athletes"], body.get("starts_on"), overrules_of(coach, body, now))
+
+
+def overrules_of(coach: str, body: Mapping[str, Any], now: int) -> list[Overrule]:
+    """The stops that a request sets aside, by the coach of that name today."""
+    return [Overrule(by=coach, on=day_of(now), **one) for one in body.get("overrules", ())]
 
 
 def send(coach_id: str, block_id: str, wanted: Wanted, now: int) -> list[Sent]:
@@ -54,7 +60,7 @@ def send(coach_id: str, block_id: str, wanted: Wanted, now: int) -> list[Sent]:
     block = blocks.sound_block(coach_id, block_id)
     for athlete_id in wanted.athletes:
         require_athlete(coach_id, athlete_id)
-    return [_send(coach_id, block_id, block, one, wanted, now) for one in wanted.athletes]
+    return [send_to(coach_id, block_id, block, one, wanted, now) for one in wanted.athletes]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -81,10 +87,13 @@ class _Ready:
         return self.before is not None and self.before.run == self.run
 
 
-def _send(
+def send_to(
     coach_id: str, block_id: str, block: Block, athlete_id: str, wanted: Wanted, now: int
 ) -> Sent:
-    """Worked out before the lock, under which nobody else can write; again if overtaken."""
+    """Send one athlete a block, which need not be the one that others get.
+
+    Worked out before the lock, under which nobody else can write; again if overtaken.
+    """
     ready = _work_out(block_id, block, athletes.athlete_with_coach(athlete_id), wanted, now)
     with athlete_lock(athlete_id) as row:
         if row.position != ready.position:
@@ -153,6 +162,7 @@ def _keep(ready: _Ready, overrules: Sequence[Overrule], now: int, coach_id: str)
         now,
         coach_id,
         ready.run,
+        write_known(known_now(ready.looked.order.standing)),
     )
 
 

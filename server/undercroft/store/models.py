@@ -144,7 +144,8 @@ class Revision(Table):
     """One immutable state of a block, as sent to one athlete. `starts_on` is a Monday.
 
     `run` is the number of the first revision with which the block was begun this time.
-    `overrules` are the stops that the coach set aside in writing.
+    `overrules` are the stops that the coach set aside in writing. `known`: maxima and last loads as
+    they were then; None where nobody kept them.
     """
 
     athlete_id: str
@@ -157,6 +158,7 @@ class Revision(Table):
     sent_at = BigIntegerField()
     sent_by = TextField()
     run = IntegerField(default=0)
+    known = JsonText(null=True)
 
     class Meta:
         primary_key = CompositeKey("athlete", "number")

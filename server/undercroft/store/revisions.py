@@ -36,6 +36,7 @@ def add_revision(
     now: int,
     coach_id: str,
     run: int,
+    known: Any = None,
 ) -> None:
     Revision.insert(
         athlete=athlete_id,
@@ -47,6 +48,7 @@ def add_revision(
         sent_at=now,
         sent_by=coach_id,
         run=run,
+        known=known,
     ).execute()
 
 
@@ -107,6 +109,12 @@ def numbers_of_run(athlete_id: str, number: int) -> tuple[int, ...]:
         Revision.athlete == athlete_id, Revision.run.in_(run)
     )
     return tuple(sorted(row.number for row in rows))
+
+
+def revisions_of_run(athlete_id: str, run: int) -> list[Revision]:
+    """The revisions of a run, newest first."""
+    rows = Revision.select().where(Revision.athlete == athlete_id, Revision.run == run)
+    return list(rows.order_by(Revision.number.desc()))
 
 
 def day_of_sheet(athlete_id: str, number: int, session: str) -> str | None:

@@ -1,0 +1,90 @@
+"""What an athlete's next loads should become, and what the coach accepts of it.
+
+An accepted load is a change for this athlete alone: a new revision of what the athlete trains by,
+with other loads in it. The coach's own block stays as it is written.
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from undercroft.domain.program.checks import Overrule
+from undercroft.domain.program.wish import LoadWish
+from undercroft.domain.proposals import Place, SessionProposals, propose, proposed_in, with_loads
+from undercroft.services import planning, sending
+from undercroft.services.clock import day_of
+from undercroft.services.evidence import evidence_of, told_of
+from undercroft.services.planning import Current
+from undercroft.services.refusals import Conflict
+from undercroft.store import athletes
+
+
+@dataclass(frozen=True, slots=True)
+class Proposals:
+    """`revision` None: nothing was sent yet. `waiting` counts the loads that can be accepted."""
+
+    revision: int | None
+    block: str
+    waiting: int
+    sessions: tuple[SessionProposals, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Accepted:
+    """Proposed loads in kg as the coach saw them, by place, for the revision of that number."""
+
+    revision: int
+    loads: Mapping[Place, float]
+
+
+def proposals(athlete_id: str, now: int) -> Proposals:
+    """The week ahead of what the athlete trains by, set by set."""
+    current = planning.current(athlete_id)
+    if current is None:
+        return Proposals(None, "", 0, ())
+    found = _proposals(athlete_id, current, now)
+    return Proposals(current.number, current.block.name, len(proposed_in(found)), found)
+
+
+def accept(
+    coach_id: str,
+    athlete_id: str,
+    accepted: Accepted,
+    overrules: Sequence[Overrule],
+    now: int,
+) -> sending.Sent:
+    """Send the accepted loads to this athlete, through the ordinary checks.
+
+    Raises Conflict where they are not what is proposed any more.
+    """
+    current = planning.current(athlete_id)
+    if current is None or current.number != accepted.revision:
+        raise Conflict("the athlete was sent something else meanwhile", "look at the loads again")
+    wishes = _wishes(_proposals(athlete_id, current, now), accepted.loads)
+    block = with_loads(current.block, wishes)
+    wanted = sending.Wanted([athlete_id], current.starts_on, overrules)
+    return sending.send_to(coach_id, current.block_id, block, athlete_id, wanted, now)
+
+
+def _wishes(
+    found: Sequence[SessionProposals], loads: Mapping[Place, float]
+) -> dict[Place, LoadWish]:
+    """What is written for each accepted load. Raises Conflict."""
+    proposed = proposed_in(found)
+    wishes = {
+        place: one.write
+        for place, one in proposed.items()
+        if one.write is not None and loads.get(place) == one.to_kg
+    }
+    for (_, key), kg in ((p, kg) for p, kg in loads.items() if p not in wishes):
+        right = "look at the loads again: something has come in since"
+        raise Conflict(f"{kg:g} kg is not proposed any more for the set {key}", right)
+    return wishes
+
+
+def _proposals(athlete_id: str, current: Current, now: int) -> tuple[SessionProposals, ...]:
+    told = told_of(athlete_id)
+    latest = {lift: sessions[-1] for lift, sessions in told.items()}
+    row = athletes.athlete_with_coach(athlete_id)
+    order = planning.order_for(row, current.block, current.starts_on, latest)
+    begun = planning.begun_of(athlete_id, current.numbers, current.sessions)
+    return propose(order, begun, evidence_of(athlete_id, current, told, day_of(now)))
