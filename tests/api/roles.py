@@ -205,6 +205,11 @@ def _own_exercise(scene: Scene) -> str:
     return str(scene.coach.post("/desk/exercises", {"document": OWN_EXERCISE}).json["key"])
 
 
+def _accepting(_scene: Scene, _role: str) -> Any:
+    """Nothing was sent: to the right coach it is a conflict."""
+    return {"revision": 1, "sets": [{"session": "w1-mon", "set": "w1m-c-1", "kg": 27.5}]}
+
+
 def _rigs(scene: Scene, role: str) -> Any:
     rig = {"part": "bands", "share_percent": 25}
     return {**_loads(scene, role), "session": "w1-mon", "exercise": "w1m-a", "rig": rig}
@@ -273,6 +278,8 @@ ROWS: Mapping[str, Row] = {
     "blocks.show_loads": own_coach(body=_loads),
     "blocks.find_rigs": own_coach(body=_rigs),
     "blocks.unfold_week": own_coach(body=_unfolding),
+    "proposals.show_proposals": own_coach(),
+    "proposals.accept_proposals": own_coach(409, body=_accepting),
     "calculators.list_calculators": any_coach(),
     "calculators.calculate": any_coach(
         path={"key": lambda _: "pulley"}, body={"inputs": {"stack_kg": 50}}

@@ -6,7 +6,6 @@ from marshmallow import Schema, fields, post_load
 
 from undercroft.api.desk_shapes import FindingAnswer, OverruleAsked
 from undercroft.documents.fields import Many, Text
-from undercroft.domain.proposals import Kind
 from undercroft.services.proposals import Accepted
 
 MOST_SETS = 500
@@ -15,7 +14,7 @@ MOST_SETS = 500
 class SetProposalAnswer(Schema):
     set = fields.String()
     number = fields.Integer()
-    kind = fields.String(metadata={"enum": [kind.value for kind in Kind]})
+    kind = fields.String(metadata={"enum": ["proposed", "follows", "stays", "unknown"]})
     from_kg = fields.Float(
         allow_none=True,
         metadata={"description": "now; of what follows by itself, when it was sent"},
