@@ -278,6 +278,7 @@ ROWS: Mapping[str, Row] = {
     "blocks.show_loads": own_coach(body=_loads),
     "blocks.find_rigs": own_coach(body=_rigs),
     "blocks.unfold_week": own_coach(body=_unfolding),
+    "sheets.show_sheets": own_coach(),
     "proposals.show_proposals": own_coach(),
     "proposals.accept_proposals": own_coach(409, body=_accepting),
     "calculators.list_calculators": any_coach(),

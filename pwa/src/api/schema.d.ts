@@ -431,6 +431,43 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/desk/athletes/{athlete_id}/proposals": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What the loads of the week ahead should become, set by set, and why. */
+        get: operations["proposals.show_proposals"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/desk/athletes/{athlete_id}/proposals/accept": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Send proposed loads to this athlete; stops refuse them, and can be set aside in writing.
+         * @description Nothing is sent where one of them is not proposed any more.
+         */
+        post: operations["proposals.accept_proposals"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/desk/athletes/{athlete_id}/results": {
         parameters: {
             query?: never;
@@ -544,6 +581,23 @@ export interface paths {
         put?: never;
         /** Sign the latest screening, once it was read. */
         post: operations["screening.sign_screening"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/desk/athletes/{athlete_id}/sheets": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The load sheets of what an athlete trains by, in the order of the plan. */
+        get: operations["sheets.show_sheets"];
+        put?: never;
+        post?: never;
         delete?: never;
         options?: never;
         head?: never;
@@ -1607,6 +1661,68 @@ export interface components {
             name?: string;
             points?: components["schemas"]["PointAnswer"][];
         };
+        SetProposalAnswer: {
+            set?: string;
+            number?: number;
+            /** @enum {string} */
+            kind?: "proposed" | "follows" | "stays" | "unknown";
+            /** @description now; of what follows by itself, when it was sent */
+            from_kg?: number | null;
+            to_kg?: number | null;
+            why?: string;
+        };
+        ExerciseProposalsAnswer: {
+            key?: string;
+            name?: string;
+            sets?: components["schemas"]["SetProposalAnswer"][];
+        };
+        SessionProposalsAnswer: {
+            session?: string;
+            name?: string;
+            week_name?: string;
+            /** Format: date */
+            on?: string;
+            exercises?: components["schemas"]["ExerciseProposalsAnswer"][];
+        };
+        ProposalsAnswer: {
+            revision?: number | null;
+            block?: string;
+            /** @description loads that can be accepted */
+            waiting?: number;
+            sessions?: components["schemas"]["SessionProposalsAnswer"][];
+        };
+        AcceptedLoad: {
+            session: string;
+            set: string;
+            kg: number;
+        };
+        OverruleAsked: {
+            check: string;
+            path: string;
+            what: string;
+            why: string;
+        };
+        AcceptAsked: {
+            revision: number;
+            sets: components["schemas"]["AcceptedLoad"][];
+            overrules?: components["schemas"]["OverruleAsked"][];
+        };
+        FindingAnswer: {
+            /** @enum {string} */
+            severity?: "stop" | "warn" | "note";
+            /** @description its name; empty where working out found it */
+            check?: string;
+            where?: string;
+            path?: string;
+            what?: string;
+            right?: string;
+            may_overrule?: boolean;
+        };
+        AcceptAnswer: {
+            revision?: number | null;
+            sessions?: number;
+            stops?: components["schemas"]["FindingAnswer"][];
+        };
         PlannedAnswer: {
             reps?: number | null;
             rir?: number | null;
@@ -1868,6 +1984,238 @@ export interface components {
              */
             aim: "training" | "recovery";
         };
+        SheetImplement: {
+            kind: string;
+            name: string;
+            key?: string;
+            mass_kg?: number;
+            collars_kg?: number;
+            sides?: number;
+            sleeve_length_m?: number;
+        };
+        Target: {
+            reps?: number;
+            rir?: number;
+            to_failure?: boolean;
+            percent?: number;
+            seconds?: number;
+            distance_m?: number;
+            blocks?: number[];
+        };
+        ForceCurve: {
+            start_kg: number;
+            mean_kg: number;
+            end_kg: number;
+            doubt_kg?: number;
+            points_kg?: number[];
+        };
+        SheetSet: {
+            key: string;
+            number: number;
+            target: components["schemas"]["Target"];
+            wish_kg?: number;
+            load?: number;
+            off_kg?: number;
+            below?: number;
+            above?: number;
+            cap?: number;
+            ladder?: number[];
+            after?: number[];
+            turn?: number;
+            curve?: components["schemas"]["ForceCurve"];
+            why?: string;
+        };
+        SheetLoad: {
+            kg: number;
+            position: number;
+            side?: number[];
+            pin_kg?: number;
+            add_ons_kg?: number[];
+            piece_kg?: number;
+        };
+        RampSet: {
+            reps: number;
+            load: number;
+            share: number;
+        };
+        Rest: {
+            from_s: number;
+            to_s: number;
+        };
+        SpeedRule: {
+            stop_at_loss_percent?: number;
+            stop_at_quality?: number;
+        };
+        HoldRule: {
+            position: number;
+            per_rep?: boolean;
+        };
+        TempoRule: {
+            lowering_s: number;
+            pause_low_s: number;
+            lifting_s: number;
+            pause_high_s: number;
+        };
+        OcclusionRule: {
+            /** @enum {string} */
+            limb: "upper-arm" | "thigh" | "calf";
+            /** @enum {string} */
+            restriction: "wrap" | "cuff";
+            both_at_once?: boolean;
+            tightness?: number;
+            pressure_percent?: number;
+        };
+        UnstableRule: {
+            hanging: boolean;
+        };
+        OneSidedRule: {
+            /** @enum {string} */
+            first: "left" | "right";
+            /** @enum {string} */
+            knee_down?: "same" | "opposite";
+        };
+        ClusterRule: {
+            block_rest_s: number;
+        };
+        TestRule: {
+            reps?: number;
+            attempts?: number;
+        };
+        SheetMaximum: {
+            lift: string;
+            kg: number;
+            low_kg: number;
+            high_kg: number;
+            source: string;
+        };
+        Rise: {
+            per_set: number;
+            in_all: number;
+        };
+        NotchTable: {
+            lift: string;
+            level: number;
+            form: number;
+            base: number;
+            drift: number;
+            kind: number[];
+            at: number[];
+            gain: {
+                [key: string]: unknown;
+            };
+            missed: {
+                [key: string]: unknown;
+            };
+            told: number;
+            less: number[];
+            tells: number[];
+            offset: number[];
+            lean: number[];
+            gate: number;
+            rise: components["schemas"]["Rise"];
+            hold?: boolean;
+        };
+        NextLoad: {
+            sets: number;
+            total_under: number;
+            first_under: number;
+            last_over: number;
+            up_kg: number;
+            hold_kg: number;
+            down_kg: number;
+            tenth_kg: number;
+        };
+        SheetOcclusion: {
+            exposure: number;
+            rung: string;
+            wear_s: number;
+            limit_s: number;
+            break_s: number;
+            gap_h: number;
+            after?: string[];
+            most_tightness?: number;
+            pressure_mmhg?: number;
+            pressure_basis?: string;
+            /** Format: date */
+            until?: string;
+            company?: boolean;
+            expected?: number[];
+            limits?: string;
+            next?: components["schemas"]["NextLoad"];
+        };
+        SheetMove: {
+            /** @enum {string} */
+            side: "left" | "right";
+            kg: number;
+            on: boolean;
+        };
+        SheetOrder: {
+            moves: components["schemas"]["SheetMove"][];
+            margin: number;
+            advice?: string;
+        };
+        Alternative: {
+            exercise: string;
+            name: string;
+            implement: components["schemas"]["SheetImplement"];
+            loads: components["schemas"]["SheetLoad"][];
+            sets: (number | null)[];
+        };
+        SheetExercise: {
+            key: string;
+            exercise: string;
+            name: string;
+            /** @enum {string} */
+            method: "straight" | "top-and-back-off" | "speed" | "hold" | "tempo" | "occlusion" | "unstable-bar" | "one-sided" | "cluster" | "maximum-test" | "timed" | "warm-up";
+            implement: components["schemas"]["SheetImplement"];
+            sets: components["schemas"]["SheetSet"][];
+            loads?: components["schemas"]["SheetLoad"][];
+            ramp?: components["schemas"]["RampSet"][];
+            rest?: components["schemas"]["Rest"];
+            group?: string;
+            cue?: string;
+            details?: components["schemas"]["SpeedRule"] | components["schemas"]["HoldRule"] | components["schemas"]["TempoRule"] | components["schemas"]["OcclusionRule"] | components["schemas"]["UnstableRule"] | components["schemas"]["OneSidedRule"] | components["schemas"]["ClusterRule"] | components["schemas"]["TestRule"];
+            maximum?: components["schemas"]["SheetMaximum"];
+            notches?: components["schemas"]["NotchTable"];
+            notes?: string[];
+            cautions?: string[];
+            locked?: string;
+            occlusion?: components["schemas"]["SheetOcclusion"];
+            rig?: string[];
+            loading?: components["schemas"]["SheetOrder"];
+            stripping?: components["schemas"]["SheetOrder"];
+            alternatives?: components["schemas"]["Alternative"][];
+        };
+        SheetPlate: {
+            kg: number;
+            thickness_m: number;
+            label?: string;
+        };
+        LoadSheet: {
+            session: string;
+            name: string;
+            week: string;
+            week_name: string;
+            day: number;
+            athlete: string;
+            kit: string;
+            exercises: components["schemas"]["SheetExercise"][];
+            minutes: number;
+            needs: string[];
+            plates?: components["schemas"]["SheetPlate"][];
+            note?: string;
+            /** Format: date */
+            on?: string;
+            revision?: number;
+            through?: number;
+        };
+        SheetsAnswer: {
+            /** @description of the athlete */
+            name?: string;
+            block?: string;
+            revision?: number | null;
+            sheets?: components["schemas"]["LoadSheet"][];
+        };
         SpeedSetAnswer: {
             number?: number;
             load_kg?: number | null;
@@ -1994,12 +2342,6 @@ export interface components {
             /** Format: date-time */
             updated_at?: string;
         };
-        OverruleAsked: {
-            check: string;
-            path: string;
-            what: string;
-            why: string;
-        };
         SendAsked: {
             athletes: string[];
             /** Format: date */
@@ -2010,17 +2352,6 @@ export interface components {
             athlete?: string;
             revision?: number;
             sessions?: number;
-        };
-        FindingAnswer: {
-            /** @enum {string} */
-            severity?: "stop" | "warn" | "note";
-            /** @description its name; empty where working out found it */
-            check?: string;
-            where?: string;
-            path?: string;
-            what?: string;
-            right?: string;
-            may_overrule?: boolean;
         };
         RefusedOne: {
             athlete?: string;
@@ -2034,49 +2365,6 @@ export interface components {
             text: string;
             /** @enum {string} */
             format: "json" | "csv";
-        };
-        Rest: {
-            from_s: number;
-            to_s: number;
-        };
-        SpeedRule: {
-            stop_at_loss_percent?: number;
-            stop_at_quality?: number;
-        };
-        HoldRule: {
-            position: number;
-            per_rep?: boolean;
-        };
-        TempoRule: {
-            lowering_s: number;
-            pause_low_s: number;
-            lifting_s: number;
-            pause_high_s: number;
-        };
-        OcclusionRule: {
-            /** @enum {string} */
-            limb: "upper-arm" | "thigh" | "calf";
-            /** @enum {string} */
-            restriction: "wrap" | "cuff";
-            both_at_once?: boolean;
-            tightness?: number;
-            pressure_percent?: number;
-        };
-        UnstableRule: {
-            hanging: boolean;
-        };
-        OneSidedRule: {
-            /** @enum {string} */
-            first: "left" | "right";
-            /** @enum {string} */
-            knee_down?: "same" | "opposite";
-        };
-        ClusterRule: {
-            block_rest_s: number;
-        };
-        TestRule: {
-            reps?: number;
-            attempts?: number;
         };
         Rig: {
             /** @enum {string} */
@@ -2345,192 +2633,12 @@ export interface components {
             };
             athlete: string;
         };
-        SheetImplement: {
-            kind: string;
-            name: string;
-            key?: string;
-            mass_kg?: number;
-            collars_kg?: number;
-            sides?: number;
-            sleeve_length_m?: number;
-        };
-        Target: {
-            reps?: number;
-            rir?: number;
-            to_failure?: boolean;
-            percent?: number;
-            seconds?: number;
-            distance_m?: number;
-            blocks?: number[];
-        };
-        ForceCurve: {
-            start_kg: number;
-            mean_kg: number;
-            end_kg: number;
-            doubt_kg?: number;
-            points_kg?: number[];
-        };
-        SheetSet: {
-            key: string;
-            number: number;
-            target: components["schemas"]["Target"];
-            wish_kg?: number;
-            load?: number;
-            off_kg?: number;
-            below?: number;
-            above?: number;
-            cap?: number;
-            ladder?: number[];
-            after?: number[];
-            turn?: number;
-            curve?: components["schemas"]["ForceCurve"];
-            why?: string;
-        };
-        SheetLoad: {
-            kg: number;
-            position: number;
-            side?: number[];
-            pin_kg?: number;
-            add_ons_kg?: number[];
-            piece_kg?: number;
-        };
-        RampSet: {
-            reps: number;
-            load: number;
-            share: number;
-        };
-        SheetMaximum: {
-            lift: string;
-            kg: number;
-            low_kg: number;
-            high_kg: number;
-            source: string;
-        };
-        Rise: {
-            per_set: number;
-            in_all: number;
-        };
-        NotchTable: {
-            lift: string;
-            level: number;
-            form: number;
-            base: number;
-            drift: number;
-            kind: number[];
-            at: number[];
-            gain: {
-                [key: string]: unknown;
-            };
-            missed: {
-                [key: string]: unknown;
-            };
-            told: number;
-            less: number[];
-            tells: number[];
-            offset: number[];
-            lean: number[];
-            gate: number;
-            rise: components["schemas"]["Rise"];
-            hold?: boolean;
-        };
-        NextLoad: {
-            sets: number;
-            total_under: number;
-            first_under: number;
-            last_over: number;
-            up_kg: number;
-            hold_kg: number;
-            down_kg: number;
-            tenth_kg: number;
-        };
-        SheetOcclusion: {
-            exposure: number;
-            rung: string;
-            wear_s: number;
-            limit_s: number;
-            break_s: number;
-            gap_h: number;
-            after?: string[];
-            most_tightness?: number;
-            pressure_mmhg?: number;
-            pressure_basis?: string;
-            /** Format: date */
-            until?: string;
-            company?: boolean;
-            expected?: number[];
-            limits?: string;
-            next?: components["schemas"]["NextLoad"];
-        };
-        SheetMove: {
-            /** @enum {string} */
-            side: "left" | "right";
-            kg: number;
-            on: boolean;
-        };
-        SheetOrder: {
-            moves: components["schemas"]["SheetMove"][];
-            margin: number;
-            advice?: string;
-        };
-        Alternative: {
-            exercise: string;
-            name: string;
-            implement: components["schemas"]["SheetImplement"];
-            loads: components["schemas"]["SheetLoad"][];
-            sets: (number | null)[];
-        };
-        SheetExercise: {
-            key: string;
-            exercise: string;
-            name: string;
-            /** @enum {string} */
-            method: "straight" | "top-and-back-off" | "speed" | "hold" | "tempo" | "occlusion" | "unstable-bar" | "one-sided" | "cluster" | "maximum-test" | "timed" | "warm-up";
-            implement: components["schemas"]["SheetImplement"];
-            sets: components["schemas"]["SheetSet"][];
-            loads?: components["schemas"]["SheetLoad"][];
-            ramp?: components["schemas"]["RampSet"][];
-            rest?: components["schemas"]["Rest"];
-            group?: string;
-            cue?: string;
-            details?: components["schemas"]["SpeedRule"] | components["schemas"]["HoldRule"] | components["schemas"]["TempoRule"] | components["schemas"]["OcclusionRule"] | components["schemas"]["UnstableRule"] | components["schemas"]["OneSidedRule"] | components["schemas"]["ClusterRule"] | components["schemas"]["TestRule"];
-            maximum?: components["schemas"]["SheetMaximum"];
-            notches?: components["schemas"]["NotchTable"];
-            notes?: string[];
-            cautions?: string[];
-            locked?: string;
-            occlusion?: components["schemas"]["SheetOcclusion"];
-            rig?: string[];
-            loading?: components["schemas"]["SheetOrder"];
-            stripping?: components["schemas"]["SheetOrder"];
-            alternatives?: components["schemas"]["Alternative"][];
-        };
-        SheetPlate: {
-            kg: number;
-            thickness_m: number;
-            label?: string;
-        };
-        LoadSheet: {
-            session: string;
-            name: string;
-            week: string;
-            week_name: string;
-            day: number;
-            athlete: string;
-            kit: string;
-            exercises: components["schemas"]["SheetExercise"][];
-            minutes: number;
-            needs: string[];
-            plates?: components["schemas"]["SheetPlate"][];
-            note?: string;
-            /** Format: date */
-            on?: string;
-            revision?: number;
-            through?: number;
-        };
         LoadsAnswer: {
             faults?: components["schemas"]["FaultAnswer"][];
             findings?: components["schemas"]["FindingAnswer"][];
             sheets?: components["schemas"]["LoadSheet"][];
+            /** @description against what the athlete has, in words */
+            changes?: string[];
         };
         PatternSetAnswer: {
             reps?: number;
@@ -4867,6 +4975,162 @@ export interface operations {
             };
         };
     };
+    "proposals.show_proposals": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                athlete_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Done */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ProposalsAnswer"];
+                };
+            };
+            /** @description Log in or pair first */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not now */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    "proposals.accept_proposals": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                athlete_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["AcceptAsked"];
+            };
+        };
+        responses: {
+            /** @description Done */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["AcceptAnswer"];
+                };
+            };
+            /** @description The body cannot be read */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Log in or pair first */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not from another site */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not found */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Changed or used up meanwhile */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Too much at once */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not of the type that is taken here */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Understood, but cannot be used */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not now */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
     "results.show_results": {
         parameters: {
             query?: never;
@@ -5438,6 +5702,55 @@ export interface operations {
             };
             /** @description Understood, but cannot be used */
             422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not now */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    "sheets.show_sheets": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                athlete_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Done */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SheetsAnswer"];
+                };
+            };
+            /** @description Log in or pair first */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+            /** @description Not found */
+            404: {
                 headers: {
                     [name: string]: unknown;
                 };

@@ -1,0 +1,29 @@
+"""The load sheets that an athlete has, as the phone shows them: for paper."""
+
+from dataclasses import dataclass
+from typing import Any
+
+from undercroft.services import planning
+from undercroft.store import athletes, revisions
+
+
+@dataclass(frozen=True, slots=True)
+class SheetsShown:
+    """`revision` None: nothing was sent yet. `sheets` in the order of the plan."""
+
+    name: str
+    block: str
+    revision: int | None
+    sheets: list[dict[str, Any]]
+
+
+def sheets_shown(athlete_id: str) -> SheetsShown:
+    """Each session's newest sheet; one that was begun keeps the sheet it was begun with."""
+    name = str(athletes.athlete_with_coach(athlete_id).name)
+    now = planning.current(athlete_id)
+    if now is None:
+        return SheetsShown(name, "", None, [])
+    kept = sorted(revisions.sheets_of_many(athlete_id, now.numbers), key=lambda s: int(s.revision))
+    newest: dict[str, Any] = {sheet.session: sheet.document for sheet in kept}
+    ordered = [newest[key] for key in now.sessions if key in newest]
+    return SheetsShown(name, now.block.name, now.number, ordered)
