@@ -80,6 +80,16 @@ export type SendAnswer = Answer<"SendAnswer">;
 /** An athlete who got nothing, and what stands in the way. */
 export type Refusal = Answer<"RefusedOne">;
 
+/** What the loads of the week ahead should become, set by set. */
+export type Proposals = Answer<"ProposalsAnswer">;
+export type SessionProposals = Answer<"SessionProposalsAnswer">;
+export type SetProposal = Answer<"SetProposalAnswer">;
+export type AcceptedLoad = Readonly<Schemas["AcceptedLoad"]>;
+export type AcceptAnswer = Answer<"AcceptAnswer">;
+
+/** The load sheets that an athlete has. */
+export type SheetsAnswer = Answer<"SheetsAnswer">;
+
 export type Planned = Answer<"PlannedAnswer">;
 export type Done = Answer<"DoneAnswer">;
 export type ResultSet = Answer<"SetResultAnswer">;

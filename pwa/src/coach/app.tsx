@@ -12,6 +12,7 @@ import { CatalogueNames } from "./fields/exercise-field";
 import { NewExerciseScreen } from "./exercises/new-exercise-screen";
 import { SendScreen } from "./send/send-screen";
 import { ask, learnExercises, useDesk, welcome } from "./shell/desk-state";
+import { SheetsScreen } from "./sheets/sheets-screen";
 import { Head } from "./shell/head";
 import { Link } from "./shell/link";
 import { LogInAgain, LogInPage } from "./shell/log-in";
@@ -80,6 +81,8 @@ function Screen() {
       return <SquadScreen />;
     case "athlete":
       return <AthleteScreen key={route.id} id={route.id} part={route.part} />;
+    case "sheets":
+      return <SheetsScreen key={route.id} id={route.id} />;
     case "blocks":
       return <BlocksScreen />;
     case "take-in":

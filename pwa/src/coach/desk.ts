@@ -2,6 +2,8 @@
 import { addressOf, get, post, type AskOptions } from "../api/client";
 import type { Athlete, Block, Kit, LightWeek, Rig } from "../api/types";
 import type {
+  AcceptAnswer,
+  AcceptedLoad,
   AthleteExercises,
   AthletePage,
   BlockAnswer,
@@ -27,10 +29,12 @@ import type {
   OcclusionGuide,
   Overrule,
   PairingCode,
+  Proposals,
   Results,
   SavedBlock,
   ScreeningPage,
   SendAnswer,
+  SheetsAnswer,
   Signing,
   SpeedExercise,
   SquadLine,
@@ -89,6 +93,16 @@ export const acceptHeld = (id: string, position: number) =>
 export const results = (id: string) => get<Results>(athletePath(id, "/results"));
 export const trend = (id: string, lift: string) =>
   get<Trend>(athletePath(id, `/maxima/${encodeURIComponent(lift)}`));
+
+export const proposals = (id: string) => get<Proposals>(athletePath(id, "/proposals"));
+/** `revision` is the one that the loads were proposed for. */
+export const acceptProposals = (
+  id: string,
+  revision: number,
+  sets: readonly AcceptedLoad[],
+  overrules: readonly Overrule[] = [],
+) => post<AcceptAnswer>(athletePath(id, "/proposals/accept"), { revision, sets, overrules });
+export const sheets = (id: string) => get<SheetsAnswer>(athletePath(id, "/sheets"));
 
 export const sessionLoad = (id: string, weeks: number) =>
   get<LoadSeen>(athletePath(id, `/load?weeks=${weeks}`));

@@ -10,11 +10,13 @@ import { KitPart } from "../kit/kit-part";
 import { PersonPart } from "./person-part";
 import { PhonesPart } from "./phones-part";
 import { MonitoringPart } from "../monitoring/monitoring-part";
+import { ProposalsPart } from "../proposals/proposals-part";
 import { ResultsPart } from "../results/results-part";
 import { ScreeningPart } from "../screening/screening-part";
 
 const PART_NAMES: Readonly<Record<AthletePart, string>> = {
   results: "Results",
+  next: "Next loads",
   monitoring: "Monitoring",
   person: "Person and maxima",
   kit: "Kit",
@@ -58,6 +60,8 @@ function Part({ page, part, load }: PartProps) {
   switch (part) {
     case "results":
       return <ResultsPart page={page} />;
+    case "next":
+      return <ProposalsPart page={page} onSent={load.again} />;
     case "monitoring":
       return <MonitoringPart id={page.id} />;
     case "person":

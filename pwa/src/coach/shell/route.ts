@@ -3,6 +3,7 @@
 export type Route =
   | { readonly screen: "squad" }
   | { readonly screen: "athlete"; readonly id: string; readonly part: AthletePart }
+  | { readonly screen: "sheets"; readonly id: string }
   | { readonly screen: "blocks" }
   | { readonly screen: "take-in" }
   | { readonly screen: "writer" | "send"; readonly id: string }
@@ -14,6 +15,7 @@ export type Route =
 
 export const ATHLETE_PARTS = [
   "results",
+  "next",
   "monitoring",
   "person",
   "kit",
@@ -41,6 +43,11 @@ export function athletePath(id: string, part: AthletePart = "results"): string {
   return part === "results" ? page : `${page}/${part}`;
 }
 
+/** The athlete's load sheets for paper. */
+export function sheetsPath(id: string): string {
+  return `${ROOT}/athletes/${encodeURIComponent(id)}/sheets`;
+}
+
 export function blockPath(id: string, part?: "send"): string {
   const page = `${ROOT}/blocks/${encodeURIComponent(id)}`;
   return part ? `${page}/${part}` : page;
@@ -61,6 +68,7 @@ export const BLOCKS = `${ROOT}/blocks`;
 export const TAKE_IN = `${BLOCKS}/take-in`;
 
 function athleteRoute(id: string, part: string | undefined): Route {
+  if (part === "sheets") return { screen: "sheets", id };
   const known = ATHLETE_PARTS.find((each) => each === (part ?? "results"));
   return known ? { screen: "athlete", id, part: known } : { screen: "nowhere" };
 }

@@ -1,0 +1,100 @@
+import type { SheetExercise } from "../../api/types";
+import { restInWords } from "../block/wish-words";
+import { marginInWords, orderInWords } from "../writer/handling";
+import { rampInWords } from "../writer/outcome";
+import { askedInWords, boxesOf, paperLoad, wearInWords } from "./paper-words";
+
+interface PaperExerciseProps {
+  readonly exercise: SheetExercise;
+  readonly mark: string;
+}
+
+/** An exercise on paper: what to know before, a row for each set, boxes to write in. */
+export function PaperExercise({ exercise, mark }: PaperExerciseProps) {
+  const ramp = rampInWords(exercise);
+  return (
+    <section>
+      <h3>
+        {mark}. {exercise.name} <small>{exercise.implement.name}</small>
+      </h3>
+      {exercise.locked && <p class="locked">Not to be done: {exercise.locked}</p>}
+      <Before exercise={exercise} />
+      {ramp && <p>Warm up: {ramp}.</p>}
+      <Sets exercise={exercise} />
+    </section>
+  );
+}
+
+function Before({ exercise }: { readonly exercise: SheetExercise }) {
+  const { rig = [], cautions = [], notes = [], loading, stripping, implement } = exercise;
+  const rest = exercise.rest ? `${capital(restInWords(exercise.rest))}.` : "";
+  const lines = [rest, exercise.cue ?? "", ...rig, ...notes, ...wearInWords(exercise)];
+  return (
+    <>
+      {lines.filter(Boolean).map((line) => (
+        <p key={line}>{line}</p>
+      ))}
+      {loading && (
+        <p>
+          Load in this order: {orderInWords(loading, implement)} ({marginInWords(loading)}).{" "}
+          {loading.advice}
+        </p>
+      )}
+      {stripping && (
+        <p>
+          Strip in this order: {orderInWords(stripping, implement)} ({marginInWords(stripping)}).
+        </p>
+      )}
+      {cautions.map((caution) => (
+        <p key={caution} class="caution">
+          <b>Caution:</b> {caution}
+        </p>
+      ))}
+    </>
+  );
+}
+
+function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
+function Sets({ exercise }: { readonly exercise: SheetExercise }) {
+  const boxes = boxesOf(exercise);
+  return (
+    <table class="paper-sets">
+      <caption class="sr-only">Sets of {exercise.name}</caption>
+      <thead>
+        <tr>
+          {["Set", "Asked", "Load", "What hangs there"].map((head) => (
+            <th key={head} scope="col">
+              {head}
+            </th>
+          ))}
+          {boxes.map((box) => (
+            <th key={box} scope="col" class="box">
+              {box}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {exercise.sets.map((set) => {
+          const { load, made } = paperLoad(exercise, set);
+          return (
+            <tr key={set.key} data-set={set.key}>
+              <th scope="row">{set.number}</th>
+              <td>{askedInWords(set.target, exercise.method)}</td>
+              <td class="load">{load}</td>
+              <td>{made}</td>
+              {boxes.map((box) => (
+                <td key={box} class="box">
+                  <span class="sr-only">to be written by hand</span>
+                </td>
+              ))}
+            </tr>
+          );
+        })}
+      </tbody>
+    </table>
+  );
+}
