@@ -5,7 +5,7 @@ import { results, squad } from "../desk";
 import { counted } from "../shell/counted";
 import { useDesk } from "../shell/desk-state";
 import { Link } from "../shell/link";
-import { BLOCKS, blockPath } from "../shell/route";
+import { BLOCKS, blockPath, sheetsPath } from "../shell/route";
 import { Loaded } from "../shell/states";
 import { useLoad } from "../shell/use-load";
 import { isoDay } from "../shell/when";
@@ -52,7 +52,8 @@ function ComeSoFar({ page, block }: { readonly page: AthletePage; readonly block
   return (
     <section>
       <p>
-        Has <Link to={blockPath(block.id)}>{block.name}</Link>, revision {page.revision}.
+        Has <Link to={blockPath(block.id)}>{block.name}</Link>, revision {page.revision}.{" "}
+        <Link to={sheetsPath(page.id)}>Sheets for paper</Link>
       </p>
       {line && <StageList states={line.states} now={now} />}
     </section>

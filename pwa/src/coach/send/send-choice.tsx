@@ -92,12 +92,13 @@ interface ReadinessProps {
 }
 
 function Readiness({ answer, athlete }: ReadinessProps) {
-  const { faults, findings, sheets } = answer;
+  const { faults, findings, sheets, changes } = answer;
   const { stops } = countsOf(findings);
   if (faults.length === 0 && stops === 0) {
     return (
       <>
         <p role="status">ready: {counted(sheets.length, "load sheet")}</p>
+        <Changes changes={changes} athlete={athlete} />
         <Found findings={findings} />
       </>
     );
@@ -115,6 +116,22 @@ function Readiness({ answer, athlete }: ReadinessProps) {
       <FaultList faults={faults} />
       <Found findings={findings} />
     </div>
+  );
+}
+
+/** What is otherwise than in what the athlete has, before it is sent. */
+function Changes({
+  changes,
+  athlete,
+}: Pick<LoadsAnswer, "changes"> & Pick<PreviewProps, "athlete">) {
+  if (!athlete.block) return null;
+  if (changes.length === 0) return <p class="soft">nothing in it differs from what they have</p>;
+  return (
+    <ul class="send-changes" aria-label={`What changes for ${athlete.name}`}>
+      {changes.map((change) => (
+        <li key={change}>{change}</li>
+      ))}
+    </ul>
   );
 }
 

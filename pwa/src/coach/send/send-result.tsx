@@ -3,7 +3,7 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import type { Overrule, SendAnswer, SquadLine } from "../answers";
 import { counted } from "../shell/counted";
 import { Link } from "../shell/link";
-import { athletePath } from "../shell/route";
+import { athletePath, sheetsPath } from "../shell/route";
 import { Failure } from "../shell/states";
 import type { Act } from "../shell/use-act";
 import { RefusalPart } from "./refusal-part";
@@ -105,7 +105,12 @@ function SentPart({ answer, athletes }: Pick<SendResultProps, "answer" | "athlet
           return (
             <li key={each.athlete}>
               <Link to={athletePath(each.athlete)}>{line?.name ?? each.athlete}</Link>: revision{" "}
-              {each.revision}, {counted(each.sessions, "session")}.
+              {each.revision}, {counted(each.sessions, "session")},{" "}
+              <Link to={sheetsPath(each.athlete)}>
+                as sheets for paper
+                <span class="sr-only"> for {line?.name ?? each.athlete}</span>
+              </Link>
+              .
               {line?.devices === 0 && (
                 <>
                   {" "}

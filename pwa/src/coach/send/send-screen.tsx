@@ -13,6 +13,7 @@ import { Failure, Loaded } from "../shell/states";
 import { useAct } from "../shell/use-act";
 import { useLoad } from "../shell/use-load";
 import { calendarDate, mondayOf } from "../shell/when";
+import { answeredCount, NOBODY_YET, oneByOne, unanswered } from "./one-by-one";
 import { SendChoice } from "./send-choice";
 import { SendResult, type Overruled } from "./send-result";
 import { merged } from "./stops";
@@ -53,7 +54,16 @@ function Send({ block: { id, document }, athletes }: SendProps) {
   const [answer, setAnswer] = useState<SendAnswer | null>(null);
   const sessions = document.weeks.reduce((sum, week) => sum + week.sessions.length, 0);
   const newer = draftOf(desk.shelf, desk.coach.value?.id ?? "", id) !== null;
-  const go = () => act.run(() => send(id, [...chosen], startsOn), setAnswer);
+  const [soFar, setSoFar] = useState<SendAnswer>(NOBODY_YET);
+  const waiting = unanswered(chosen, soFar);
+  const go = () =>
+    act.run(
+      () => oneByOne(waiting, (one) => send(id, [one], startsOn), setSoFar, soFar),
+      (all) => {
+        setAnswer(all);
+        setSoFar(NOBODY_YET);
+      },
+    );
   // One by one: a reason counts for the athlete for whom it was written, and for nobody else.
   const sendOverruled = (all: readonly Overruled[]) =>
     act.run(
@@ -101,13 +111,34 @@ function Send({ block: { id, document }, athletes }: SendProps) {
         <button
           type="button"
           class="main"
-          disabled={act.busy || newer || chosen.size === 0}
+          disabled={act.busy || newer || waiting.length === 0}
           onClick={go}
         >
-          {sendWords(act.busy, chosen.size)}
+          {sendWords(act.busy, waiting.length)}
         </button>
+        <Progress done={answeredCount(soFar)} left={waiting.length} busy={act.busy} />
       </div>
     </>
+  );
+}
+
+interface ProgressProps {
+  readonly done: number;
+  readonly left: number;
+  readonly busy: boolean;
+}
+
+/** How far a sending to many has come; also where it broke off. */
+function Progress({ done, left, busy }: ProgressProps) {
+  if (!busy && done === 0) return null;
+  const all = done + left;
+  return (
+    <span class="send-progress">
+      <progress max={all} value={done} aria-label="Sent" />
+      <span role="status">
+        {done} of {all} {busy ? "answered" : "answered before it broke off; the rest still waits"}
+      </span>
+    </span>
   );
 }
 
