@@ -50,6 +50,19 @@ def test_another_scheme_with_another_load_is_told_whole() -> None:
     assert said == ["Week 1, Tuesday: back squat 3 × 3 at 85 % instead of 5 × 5 at 80 kg"]
 
 
+def test_the_reserve_is_told_where_it_changes_and_not_where_it_stays() -> None:
+    three, four = sets(3, 5), sets(4, 5)
+    with_two = tuple(replace(one, rir=2) for one in three)
+    kept = tuple(replace(one, rir=2) for one in four)
+    said = told(block(squat(*kept)), block(squat(*with_two)))
+    assert said == ["Week 1, Tuesday: back squat 3 × 5 instead of 4 × 5"]
+    harder = tuple(replace(one, rir=1) for one in three)
+    said = told(block(squat(*with_two)), block(squat(*harder)))
+    assert said == [
+        "Week 1, Tuesday: back squat 3 × 5 (1 in reserve) instead of 3 × 5 (2 in reserve)"
+    ]
+
+
 def test_as_last_time_is_told_with_what_is_added() -> None:
     said = told(block(squat(*sets(3, 8))), block(squat(*sets(3, 8, AsLastTime(2.5)))))
     assert said == ["Week 1, Tuesday: back squat last time +2.5 kg instead of 80 kg"]

@@ -1,9 +1,10 @@
 """What a new revision changes, in words for the athlete, and for the coach before it is sent."""
 
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 
 from undercroft.domain.exercise import Catalogue
-from undercroft.domain.program.block import Block, ExercisePlan, SessionPlan
+from undercroft.domain.program.block import Block, ExercisePlan, SessionPlan, SetPlan
 from undercroft.domain.program.calendar import DAYS
 from undercroft.domain.program.set_words import (
     content_words,
@@ -15,6 +16,8 @@ from undercroft.domain.program.set_words import (
 )
 
 MOST_LINES = 12
+
+Sets = tuple[SetPlan, ...]
 
 
 def changes(old: Block | None, new: Block, catalogue: Catalogue) -> tuple[str, ...]:
@@ -80,15 +83,23 @@ def _changed(old: ExercisePlan, new: ExercisePlan, catalogue: Catalogue) -> str:
 
 
 def _sets(old: ExercisePlan, new: ExercisePlan) -> Iterator[str]:
-    """Of repetitions and loads only what differs."""
-    if [content_words(one) for one in old.sets] == [content_words(one) for one in new.sets]:
-        before, after = loads_words(old.sets), loads_words(new.sets)
-    elif len({load_words(one.load) for one in (*old.sets, *new.sets)}) == 1:
-        before, after = scheme_words(old.sets), scheme_words(new.sets)
+    """Of repetitions, loads and reserve only what differs."""
+    was, will = _without_shared_reserve(old.sets, new.sets)
+    if [content_words(one) for one in was] == [content_words(one) for one in will]:
+        before, after = loads_words(was), loads_words(will)
+    elif len({load_words(one.load) for one in (*was, *will)}) == 1:
+        before, after = scheme_words(was), scheme_words(will)
     else:
-        before, after = sets_words(old.sets), sets_words(new.sets)
+        before, after = sets_words(was), sets_words(will)
     if before != after:
         yield f"{after} instead of {before}"
+
+
+def _without_shared_reserve(old: Sets, new: Sets) -> tuple[Sets, Sets]:
+    if len({one.rir for one in (*old, *new)}) > 1:
+        return old, new
+    bare = [tuple(replace(one, rir=None) for one in sets) for sets in (old, new)]
+    return bare[0], bare[1]
 
 
 def _around_sets(old: ExercisePlan, new: ExercisePlan) -> Iterator[str]:

@@ -66,7 +66,7 @@ def content_words(one: SetPlan) -> str:
         "" if one.seconds is None else f"{one.seconds:g} s",
         "" if one.distance_m is None else f"{one.distance_m:g} m",
         "to failure" if one.to_failure else "",
-        "" if one.rir is None or isinstance(one.load, ByReserve) else f"{one.rir:g} in reserve",
+        "" if one.rir is None or isinstance(one.load, ByReserve) else f"({one.rir:g} in reserve)",
     ]
     return " ".join(part for part in parts if part)
 
