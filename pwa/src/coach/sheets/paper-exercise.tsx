@@ -1,8 +1,7 @@
 import type { SheetExercise } from "../../api/types";
 import { restInWords } from "../block/wish-words";
 import { marginInWords, orderInWords } from "../writer/handling";
-import { rampInWords } from "../writer/outcome";
-import { askedInWords, boxesOf, paperLoad, wearInWords } from "./paper-words";
+import { askedInWords, boxesOf, paperLoad, warmUpInWords, wearInWords } from "./paper-words";
 
 interface PaperExerciseProps {
   readonly exercise: SheetExercise;
@@ -11,7 +10,7 @@ interface PaperExerciseProps {
 
 /** An exercise on paper: what to know before, a row for each set, boxes to write in. */
 export function PaperExercise({ exercise, mark }: PaperExerciseProps) {
-  const ramp = rampInWords(exercise);
+  const ramp = warmUpInWords(exercise);
   return (
     <section>
       <h3>
@@ -19,7 +18,7 @@ export function PaperExercise({ exercise, mark }: PaperExerciseProps) {
       </h3>
       {exercise.locked && <p class="locked">Not to be done: {exercise.locked}</p>}
       <Before exercise={exercise} />
-      {ramp && <p>Warm up: {ramp}.</p>}
+      {ramp.length > 0 && <p>Warm up: {ramp.join("; ")}.</p>}
       <Sets exercise={exercise} />
     </section>
   );

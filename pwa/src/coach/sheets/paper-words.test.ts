@@ -6,6 +6,7 @@ import {
   boxesOf,
   marksOf,
   paperLoad,
+  warmUpInWords,
   wearInWords,
   weekAhead,
   weeksOf,
@@ -61,6 +62,19 @@ describe("the load", () => {
     expect(one.sets.map((set) => paperLoad(one, set))).toEqual([
       { load: "by feel", made: "start light" },
     ]);
+  });
+});
+
+describe("the warm-up", () => {
+  it("says for each set what hangs on a side", () => {
+    const ramped = exercise({
+      loads: [
+        { kg: 20, position: 2996, side: [] },
+        { kg: 92.5, position: 4527, side: [25, 10, 1.25] },
+      ],
+      ramp: [{ reps: 8, load: 0, share: 0.4 }],
+    });
+    expect(warmUpInWords(ramped)).toEqual(["8 × 20 kg (bare)"]);
   });
 });
 

@@ -33,6 +33,16 @@ export function paperLoad(exercise: SheetExercise, set: SheetSet): PaperLoad {
   return { load: found ? "by feel" : "", made: set.why ?? "" };
 }
 
+/** "8 × 33 kg (5 + 1.25 a side)", a warm-up set each. */
+export function warmUpInWords(exercise: SheetExercise): string[] {
+  return (exercise.ramp ?? []).flatMap((step) => {
+    const load = exercise.loads?.[step.load];
+    if (!load) return [];
+    const made = madeOf(load, exercise.implement);
+    return [`${step.reps} × ${kilos(load.kg)} kg${made ? ` (${made})` : ""}`];
+  });
+}
+
 /** What is written down after a set, one box each. */
 export function boxesOf(exercise: SheetExercise): string[] {
   if (exercise.method === "one-sided") return ["Left", "Right", "Reserve"];
