@@ -6,6 +6,7 @@ from typing import Any
 
 from undercroft.documents.faults import Fault, FaultyDocument
 from undercroft.documents.reading import read_block
+from undercroft.domain.exercise import Catalogue
 from undercroft.domain.program.block import Block
 from undercroft.domain.program.changes import changes
 from undercroft.services import looking_over, planning
@@ -46,15 +47,16 @@ def preview(athlete_id: str, document: Any, now: int) -> Preview:
     found = beside(athlete_id, block, now)
     sheets = [planning.on_wire(sheet) for sheet in found.looked.done.sheets]
     shown = looking_over.shown(found.looked.findings)
-    told = _differences(planning.current(athlete_id), block)
+    known = found.looked.order.catalogue
+    told = _differences(planning.current(athlete_id), block, known)
     return Preview((), shown, [*found.begun.values(), *sheets], told)
 
 
-def _differences(now: Current | None, block: Block) -> list[str]:
+def _differences(now: Current | None, block: Block, known: Catalogue) -> list[str]:
     """Against what the athlete trains by; nothing where that is nothing yet."""
     if now is not None and now.block.key != block.key:
         return [f"{block.name} takes the place of {now.block.name}"]
-    return list(changes(None if now is None else now.block, block, catalogue()))
+    return list(changes(None if now is None else now.block, block, known))
 
 
 def beside(athlete_id: str, block: Block, now: int) -> Beside:
