@@ -1684,7 +1684,7 @@ export interface components {
             on?: string;
             exercises?: components["schemas"]["ExerciseProposalsAnswer"][];
         };
-        ProposalsAnswer: {
+        LoadProposalsAnswer: {
             revision?: number | null;
             block?: string;
             /** @description loads that can be accepted */
@@ -4992,7 +4992,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["ProposalsAnswer"];
+                    "application/json": components["schemas"]["LoadProposalsAnswer"];
                 };
             };
             /** @description Log in or pair first */

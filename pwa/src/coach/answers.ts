@@ -81,7 +81,7 @@ export type SendAnswer = Answer<"SendAnswer">;
 export type Refusal = Answer<"RefusedOne">;
 
 /** What the loads of the week ahead should become, set by set. */
-export type Proposals = Answer<"ProposalsAnswer">;
+export type Proposals = Answer<"LoadProposalsAnswer">;
 export type SessionProposals = Answer<"SessionProposalsAnswer">;
 export type SetProposal = Answer<"SetProposalAnswer">;
 export type AcceptedLoad = Readonly<Schemas["AcceptedLoad"]>;

@@ -3,7 +3,7 @@
 from typing import Any
 
 from undercroft.api.contract import COACH, Section, by, gives, refuses, takes
-from undercroft.api.proposal_shapes import AcceptAnswer, AcceptAsked, ProposalsAnswer
+from undercroft.api.proposal_shapes import AcceptAnswer, AcceptAsked, LoadProposalsAnswer
 from undercroft.services import proposals, sending
 from undercroft.services.accounts import CoachSeen
 from undercroft.services.refusals import Conflict
@@ -13,7 +13,7 @@ section = Section("proposals", "/api/v1/desk")
 
 @section.get("/athletes/<athlete_id>/proposals")
 @by(COACH)
-@gives(ProposalsAnswer)
+@gives(LoadProposalsAnswer)
 def show_proposals(athlete_id: str, now: int) -> proposals.Proposals:
     """What the loads of the week ahead should become, set by set, and why."""
     return proposals.proposals(athlete_id, now)

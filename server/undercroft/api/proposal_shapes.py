@@ -37,7 +37,7 @@ class SessionProposalsAnswer(Schema):
     exercises = fields.List(fields.Nested(ExerciseProposalsAnswer))
 
 
-class ProposalsAnswer(Schema):
+class LoadProposalsAnswer(Schema):
     revision = fields.Integer(allow_none=True)
     block = fields.String()
     waiting = fields.Integer(metadata={"description": "loads that can be accepted"})
