@@ -51,7 +51,7 @@ class SimulatedPhone:
         settled = {verdict["id"] for verdict in told["verdicts"]}
         self.outbox = [id_ for id_ in self.outbox if id_ not in settled]
         if told["epoch"] != self.epoch or told["cursor"] < self.cursor:
-            self._begins_again()
+            self._begins_anew(told)
             return False
         self._takes(told["feed"], told["cursor"])
         self._sends_again(told["stored_through"])
@@ -68,7 +68,15 @@ class SimulatedPhone:
         """All that the phone knows of the ledger: its own and what came by the feed."""
         return {**self.seen, **self.kept}
 
-    def _begins_again(self) -> None:
+    def _begins_anew(self, told: dict[str, Any]) -> None:
+        """By a snapshot; a revoked phone gets none, and still sends again what is lacking."""
+        if told.get("revoked"):
+            self.epoch = told["epoch"]
+            self._sends_again(told["stored_through"])
+        else:
+            self._takes_a_snapshot()
+
+    def _takes_a_snapshot(self) -> None:
         after, more = 0, True
         self.seen, self.changes = {}, {}
         while more:

@@ -39,9 +39,17 @@ export function takeAnswer(
     if (before?.device !== asked.device) return { settled, moved: false, due: false };
     const revoked = answer.revoked ?? false;
     const identity = { ...before, refused: revoked, revoked, renewDue: copied(answer) };
-    if (answer.epoch !== before.epoch || answer.cursor < asked.cursor) {
+    const anew = answer.epoch !== before.epoch || answer.cursor < asked.cursor;
+    if (anew && !answer.revoked) {
       await save(transaction, { ...identity, snapshotDue: true });
       return { settled, moved: true, due: true };
+    }
+    if (anew) {
+      // A revoked phone gets no snapshot; what another life of the database lacks goes up all the same.
+      const { epoch, stored_through: storedThrough } = answer;
+      const missing = await sendAgain(transaction, asked.device, storedThrough);
+      await save(transaction, { ...identity, epoch, storedThrough });
+      return { settled, moved: missing > 0, due: false };
     }
     const lost = answer.stored_through < before.storedThrough;
     const again = lost ? await sendAgain(transaction, asked.device, answer.stored_through) : 0;

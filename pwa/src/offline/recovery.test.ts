@@ -26,6 +26,16 @@ describe("a database restored from a backup", () => {
     expect(phone.state().identity?.epoch).toBe("epoch-1+");
   });
 
+  test("gets it from a phone that was unpaired since, too", async () => {
+    await say(phone, "one", "two", "three");
+    await exchanged(phone);
+    server.restore(1);
+    server.revoke();
+    await exchanged(phone);
+    expect(server.lines.map(({ entry }) => entry.body)).toHaveLength(3);
+    expect(unsent(phone)).toStrictEqual([]);
+  });
+
   test("without a new epoch is told by what it has stored", async () => {
     await say(phone, "one", "two", "three");
     await exchanged(phone);
