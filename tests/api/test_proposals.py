@@ -83,7 +83,9 @@ def test_before_anything_is_done_nothing_tells_of_another_load(
     found = told(coach, ready)
     assert found["waiting"] == 0
     squats = sets(found, "Back squat")
-    assert {(one["kind"], one["why"]) for one in squats} == {("stays", "nothing since tells of it")}
+    assert {(one["kind"], one["why"]) for one in squats} == {
+        ("stays", "nothing that came in since tells of it")
+    }
 
 
 def test_sets_with_more_in_reserve_raise_the_next_ones(

@@ -80,7 +80,7 @@ class TestInKilograms:
     def test_progress_at_the_rate_that_was_expected_moves_nothing(self) -> None:
         """Two weeks at 0.2 % a week: 140 kg are 140.56."""
         (first, *_) = of(SQUAT, guessed("back-squat", 140.56, on=date(2026, 11, 3)))
-        assert (first.kind, first.why) == (Kind.STAYS, "nothing since tells of it")
+        assert (first.kind, first.why) == (Kind.STAYS, "nothing that came in since tells of it")
 
     def test_a_load_in_the_hand_is_written_in_the_hand(self) -> None:
         """Two sheaves stand between: what the stack loads is not what was written."""
@@ -142,6 +142,13 @@ class TestWhatFollows:
         ] * 3
         assert told[0].write is None
 
+    def test_where_the_kit_has_no_load_between_it_says_why_it_stays(self) -> None:
+        squat = exercise(plan_sets=sets(3, 5, percent(70)))
+        (first, *_) = of(squat, guessed("back-squat", 142))
+        assert first.kind is Kind.STAYS
+        assert first.why.startswith("one notch up")
+        assert first.why.endswith("; the nearest load here is the same")
+
     def test_so_has_a_load_by_reserve(self) -> None:
         (first, *_) = of(exercise(plan_sets=sets(3, 5, ByReserve(2))), guessed("back-squat", 150))
         assert first.kind is Kind.FOLLOWS
@@ -153,7 +160,7 @@ class TestWhatFollows:
 class TestWithoutEvidence:
     def test_nothing_that_came_in_says_so(self) -> None:
         (first, *_) = of(SQUAT)
-        assert (first.kind, first.why) == (Kind.STAYS, "nothing since tells of it")
+        assert (first.kind, first.why) == (Kind.STAYS, "nothing that came in since tells of it")
 
     def test_a_lift_without_a_maximum_says_what_gives_one(self) -> None:
         (first, *_) = of(exercise("dumbbell-row", sets(3, 8, kg(25))))
@@ -190,6 +197,15 @@ class TestSince:
         plan = block(week(session(SQUAT), session(SQUAT, day=5)), week(session(SQUAT), number=2))
         found = ahead(plan, guessed("back-squat", 147))
         assert [one.session for one in found] == ["w1.day1", "w1.day5"]
+
+    def test_a_session_that_was_missed_holds_up_none_of_those_after_it(self) -> None:
+        plan = block(
+            week(session(SQUAT), session(SQUAT, day=5)),
+            week(session(SQUAT), session(SQUAT, day=5), number=2),
+        )
+        athlete = guessed("back-squat", 147)
+        found = propose(order(plan, athlete), {"w1.day1", "w2.day1"}, evidence(plan, then()))
+        assert [one.session for one in found] == ["w2.day5"]
 
     def test_a_session_that_was_begun_keeps_its_loads(self) -> None:
         plan = block(week(session(SQUAT), session(SQUAT, day=5)))

@@ -49,7 +49,7 @@ function Found({ found, page, sent }: FoundProps) {
     );
   }
   if (found.sessions.length === 0) {
-    return <p class="lead">Every session of {found.block} has been begun.</p>;
+    return <p class="lead">No session of {found.block} lies ahead.</p>;
   }
   return (
     <>
@@ -58,6 +58,9 @@ function Found({ found, page, sent }: FoundProps) {
         share of the maximum that it was sent with. What you accept is sent to {page.name} alone;
         the block stays as you wrote it.
       </p>
+      {found.waiting === 0 && (
+        <p class="lead">Nothing to decide: what has come in asks for no other load.</p>
+      )}
       <Decide found={found} revision={found.revision} athlete={page} sent={sent} />
     </>
   );

@@ -22,7 +22,6 @@ export function SessionLoads({ session, left, onTick }: SessionLoadsProps) {
       <h3>
         {session.week_name}, {calendarDate(session.on)}: {session.name}
       </h3>
-      {proposed.length + follows.length === 0 && <p class="soft">Nothing to decide.</p>}
       <ul class="next-loads">
         {proposed.map((row) => (
           <Proposed key={row.key} row={row} on={!left.has(row.key)} onTick={onTick} />
@@ -73,7 +72,7 @@ function Proposed({ row, on, onTick }: ProposedProps) {
   );
 }
 
-const WORDS = { follows: "already follows", stays: "stays", unknown: "not known" } as const;
+const WORDS = { follows: "already follows", stays: "stays", unknown: "cannot be told" } as const;
 
 function Told({ row }: { readonly row: ProposalRow }) {
   const { kind, why } = row.first;

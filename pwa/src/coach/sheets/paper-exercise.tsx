@@ -64,7 +64,7 @@ function Sets({ exercise }: { readonly exercise: SheetExercise }) {
       <caption class="sr-only">Sets of {exercise.name}</caption>
       <thead>
         <tr>
-          {["Set", "Asked", "Load", "What hangs there"].map((head) => (
+          {["Set", "Asked", "Load", "Loaded with"].map((head) => (
             <th key={head} scope="col">
               {head}
             </th>

@@ -56,7 +56,11 @@ def _why(by: float, since: Sequence[DoneSession], known: LiftStanding) -> str:
     count = abs(round(100 * by))
     told = _telling(by, since)
     if count == 0:
-        return "the sets since ask for no other load" if told else "nothing since tells of it"
+        return (
+            "the sets since ask for no other load"
+            if told
+            else "nothing that came in since tells of it"
+        )
     size = COUNTS[count] if count < len(COUNTS) else f"{count}"
     words = f"{size} {'notch' if count == 1 else 'notches'} {'up' if by > 0 else 'down'}"
     return f"{words}: {told or f'the maximum is {known.source}'}"

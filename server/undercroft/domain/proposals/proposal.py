@@ -11,6 +11,10 @@ Place = tuple[str, str]
 """A set by its session's key and its own."""
 
 
+SAME = "the nearest load here is the same"
+"""Said where a maximum has moved and the kit has no load between."""
+
+
 class Kind(StrEnum):
     """What is to be done about a set's load.
 

@@ -61,15 +61,16 @@ def propose(
 
 
 def _week_ahead(order: Order, begun: Collection[str]) -> set[str]:
-    """Sessions not begun, from the first of them on for a week."""
+    """Sessions not begun, from the next one on for a week; one that was missed holds up nothing."""
     days = {
         session.key: day_of_session(order.starts_on, w, session.day)
         for w, week in enumerate(order.block.weeks)
         for session in week.sessions
-        if session.key not in begun
     }
-    end = min(days.values(), default=date.max - WEEK) + WEEK
-    return {key for key, day in days.items() if day < end}
+    reached = max((day for key, day in days.items() if key in begun), default=date.min)
+    ahead = {key: day for key, day in days.items() if key not in begun and day >= reached}
+    end = min(ahead.values(), default=date.max - WEEK) + WEEK
+    return {key for key, day in ahead.items() if day < end}
 
 
 def _day(sheet: LoadSheet) -> date:

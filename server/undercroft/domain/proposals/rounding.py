@@ -6,6 +6,7 @@ from dataclasses import replace
 from undercroft.domain.load_sheet import SheetExercise, SheetSet
 from undercroft.domain.program.wish import Fixed
 from undercroft.domain.proposals.proposal import (
+    SAME,
     ExerciseProposals,
     Kind,
     SessionProposals,
@@ -17,7 +18,6 @@ HALF_KG = 0.5
 """What a load in the hand or beside bands is written to: neither is a sum of plates."""
 
 NOTHING_MADE = "the kit makes no load of it"
-SAME = "the nearest load here is the same"
 
 
 def on_kit(proposals: Sequence[SessionProposals], done: WorkedOut) -> tuple[SessionProposals, ...]:

@@ -12,11 +12,11 @@ from undercroft.domain.program.wish import (
     OfMaximum,
 )
 from undercroft.domain.proposals.moved import Moved, moved
-from undercroft.domain.proposals.proposal import Kind, SetProposal
+from undercroft.domain.proposals.proposal import SAME, Kind, SetProposal
 from undercroft.domain.proposals.sent import KnownThen
 from undercroft.domain.sheet.standing import DoneSession, LiftStanding
 
-NO_MAXIMUM = "no maximum is known: a test, or a set with its reserve, gives one"
+NO_MAXIMUM = "no maximum is known; a test, or a set with its reserve, gives one"
 NOT_KEPT = "what was known when it was sent was not kept: send the block once more"
 NONE_THEN = "no maximum was known when it was sent: what share it was is not known"
 NO_LAST = "nothing was done before it was sent: what it was a share of is not known"
@@ -67,7 +67,8 @@ def _follows(asked: Asked) -> SetProposal:
         return _said(asked, Kind.UNKNOWN, found)
     before = _before(asked, found.times)
     if before is None or before == asked.now_kg:
-        return _said(asked, Kind.STAYS, found.why)
+        same = f"; {SAME}" if before is not None and found.notches else ""
+        return _said(asked, Kind.STAYS, f"{found.why}{same}")
     return SetProposal(
         asked.one.key, asked.on_sheet.number, Kind.FOLLOWS, before, asked.now_kg, found.why
     )
