@@ -7,7 +7,14 @@ from tests.people import AtDesk, Phone
 
 def test_before_anything_is_sent_there_is_no_sheet(coach: AtDesk, ready: str) -> None:
     answer = coach.get(f"/desk/athletes/{ready}/sheets").json
-    assert answer == {"name": "Runa Tealdi", "block": "", "revision": None, "sheets": []}
+    assert (answer["name"], answer["revision"], answer["sheets"]) == ("Runa Tealdi", None, [])
+
+
+def test_they_carry_what_a_phone_would_say_of_a_wrap(coach: AtDesk, ready: str) -> None:
+    signs = " ".join(coach.get(f"/desk/athletes/{ready}/sheets").json["wrap_signs"])
+    assert "Not today with a fever" in signs
+    assert "Numb, tingling" in signs
+    assert "Do not try again today." in signs
 
 
 def test_they_are_the_phones_own_in_the_order_of_the_plan(

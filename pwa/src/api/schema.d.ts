@@ -2215,6 +2215,8 @@ export interface components {
             block?: string;
             revision?: number | null;
             sheets?: components["schemas"]["LoadSheet"][];
+            /** @description what forbids and ends work with a wrap on */
+            wrap_signs?: string[];
         };
         SpeedSetAnswer: {
             number?: number;

@@ -16,6 +16,9 @@ class SheetsAnswer(Schema):
     block = fields.String()
     revision = fields.Integer(allow_none=True)
     sheets = fields.List(fields.Nested(LoadSheetShape))
+    wrap_signs = fields.List(
+        fields.String(), metadata={"description": "what forbids and ends work with a wrap on"}
+    )
 
 
 @section.get("/athletes/<athlete_id>/sheets")
@@ -29,4 +32,5 @@ def show_sheets(athlete_id: str) -> dict[str, Any]:
         "block": shown.block,
         "revision": shown.revision,
         "sheets": shown.sheets,
+        "wrap_signs": list(shown.wrap_signs),
     }

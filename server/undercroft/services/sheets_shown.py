@@ -3,18 +3,27 @@
 from dataclasses import dataclass
 from typing import Any
 
+from undercroft.domain.occlusion.stop_signs import ORDER, TWO_LINES
 from undercroft.services import planning
 from undercroft.store import athletes, revisions
+
+NOT_TODAY = (
+    "Not today with a fever, dehydrated, after alcohol or a long journey, or with a new pain."
+)
 
 
 @dataclass(frozen=True, slots=True)
 class SheetsShown:
-    """`revision` None: nothing was sent yet. `sheets` in the order of the plan."""
+    """`revision` None: nothing was sent yet. `sheets` in the order of the plan.
+
+    `wrap_signs`: what forbids and what ends work with a wrap on, which a phone would ask and show.
+    """
 
     name: str
     block: str
     revision: int | None
     sheets: list[dict[str, Any]]
+    wrap_signs: tuple[str, ...] = (NOT_TODAY, *TWO_LINES, " ".join(ORDER))
 
 
 def sheets_shown(athlete_id: str) -> SheetsShown:

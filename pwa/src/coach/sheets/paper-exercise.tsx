@@ -6,10 +6,12 @@ import { askedInWords, boxesOf, paperLoad, warmUpInWords, wearInWords } from "./
 interface PaperExerciseProps {
   readonly exercise: SheetExercise;
   readonly mark: string;
+  /** What ends work with a wrap or cuff on, in words. */
+  readonly signs: readonly string[];
 }
 
 /** An exercise on paper: what to know before, a row for each set, boxes to write in. */
-export function PaperExercise({ exercise, mark }: PaperExerciseProps) {
+export function PaperExercise({ exercise, mark, signs }: PaperExerciseProps) {
   const ramp = warmUpInWords(exercise);
   return (
     <section>
@@ -17,15 +19,21 @@ export function PaperExercise({ exercise, mark }: PaperExerciseProps) {
         {mark}. {exercise.name} <small>{exercise.implement.name}</small>
       </h3>
       {exercise.locked && <p class="locked">Not to be done: {exercise.locked}</p>}
-      <Before exercise={exercise} />
+      <Before exercise={exercise} signs={exercise.occlusion ? signs : []} />
       {ramp.length > 0 && <p>Warm up: {ramp.join("; ")}.</p>}
       <Sets exercise={exercise} />
+      {exercise.occlusion && (
+        <p>
+          On at <span class="line" /> Off at <span class="line" />
+        </p>
+      )}
     </section>
   );
 }
 
-function Before({ exercise }: { readonly exercise: SheetExercise }) {
-  const { rig = [], cautions = [], notes = [], loading, stripping, implement } = exercise;
+function Before({ exercise, signs }: Pick<PaperExerciseProps, "exercise" | "signs">) {
+  const { rig = [], notes = [], loading, stripping, implement } = exercise;
+  const cautions = [...(exercise.cautions ?? []), ...signs];
   const rest = exercise.rest ? `${capital(restInWords(exercise.rest))}.` : "";
   const lines = [rest, exercise.cue ?? "", ...rig, ...notes, ...wearInWords(exercise)];
   return (

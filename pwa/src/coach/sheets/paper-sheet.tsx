@@ -6,10 +6,11 @@ import { marksOf } from "./paper-words";
 interface PaperSheetProps {
   readonly sheet: LoadSheet;
   readonly block: string;
+  readonly signs: readonly string[];
 }
 
 /** One session on paper. */
-export function PaperSheet({ sheet, block }: PaperSheetProps) {
+export function PaperSheet({ sheet, block, signs }: PaperSheetProps) {
   const marks = marksOf(sheet.exercises);
   const on = typeof sheet.on === "string" ? ` ${calendarDate(sheet.on)}` : "";
   return (
@@ -27,7 +28,12 @@ export function PaperSheet({ sheet, block }: PaperSheetProps) {
         {sheet.note && <p>{sheet.note}</p>}
       </header>
       {sheet.exercises.map((exercise, place) => (
-        <PaperExercise key={exercise.key} exercise={exercise} mark={marks[place] ?? ""} />
+        <PaperExercise
+          key={exercise.key}
+          exercise={exercise}
+          mark={marks[place] ?? ""}
+          signs={signs}
+        />
       ))}
       <footer>
         <p>

@@ -126,12 +126,14 @@ describe("the wear of a wrap", () => {
         break_s: 180,
         gap_h: 48,
         most_tightness: 6,
+        until: "2026-08-01",
       },
     });
     expect(wearInWords(wrapped)).toEqual([
       "Tightness: at most 6 of 10.",
       "On for about 6:30 min; off after 10 min at the latest.",
       "Then off for at least 3 min.",
+      "Open until 1 Aug 2026, by the screening.",
     ]);
   });
 });

@@ -2,6 +2,7 @@
 import type { LoadSheet, SheetExercise, SheetSet } from "../../api/types";
 import { figure, kilos } from "../block/wish-words";
 import { counted } from "../shell/counted";
+import { calendarDate } from "../shell/when";
 import { madeOf } from "../writer/outcome";
 
 type Target = SheetSet["target"];
@@ -96,6 +97,7 @@ export function wearInWords({ occlusion }: SheetExercise): string[] {
     `On for about ${minutes(wear_s)}; off after ${minutes(limit_s)} at the latest.`,
     `Then off for at least ${minutes(break_s)}.`,
     occlusion.company ? "Only with somebody there." : "",
+    occlusion.until ? `Open until ${calendarDate(occlusion.until)}, by the screening.` : "",
     occlusion.limits ?? "",
   ].filter(Boolean);
 }

@@ -58,7 +58,12 @@ function Sheets({ answer }: { readonly answer: SheetsAnswer }) {
       </div>
       <div class={`papers ${paper}`}>
         {shown.map((sheet) => (
-          <PaperSheet key={sheet.session} sheet={sheet} block={answer.block} />
+          <PaperSheet
+            key={sheet.session}
+            sheet={sheet}
+            block={answer.block}
+            signs={answer.wrap_signs}
+          />
         ))}
       </div>
     </>

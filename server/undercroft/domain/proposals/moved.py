@@ -10,6 +10,9 @@ from undercroft.domain.proposals.sent import KnownThen, maximum_of
 from undercroft.domain.sheet.standing import DoneSession, LiftStanding
 from undercroft.domain.strength import Evidence, SetDone, StrengthSettings, TestedMax
 
+NO_OTHER = "the sets since ask for no other load"
+NOTHING_SINCE = "nothing that came in since tells of it"
+
 COUNTS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
 
 
@@ -56,11 +59,7 @@ def _why(by: float, since: Sequence[DoneSession], known: LiftStanding) -> str:
     count = abs(round(100 * by))
     told = _telling(by, since)
     if count == 0:
-        return (
-            "the sets since ask for no other load"
-            if told
-            else "nothing that came in since tells of it"
-        )
+        return NO_OTHER if told else NOTHING_SINCE
     size = COUNTS[count] if count < len(COUNTS) else f"{count}"
     words = f"{size} {'notch' if count == 1 else 'notches'} {'up' if by > 0 else 'down'}"
     return f"{words}: {told or f'the maximum is {known.source}'}"
