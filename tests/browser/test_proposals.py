@@ -11,7 +11,7 @@ from tests.browser import hands
 from tests.browser.chromium import Handset
 from tests.browser.conftest import EMAIL, PASSWORD, Squad, squad_in
 from tests.browser.looks import look
-from tests.fixtures import athlete_data, block_data
+from tests.fixtures import athlete_data, block_data, kit_data
 from tests.server_process import ServerProcess
 from tests.writing import Writer
 
@@ -130,6 +130,26 @@ def test_one_load_of_two_is_accepted_and_is_on_the_phone_after_a_sync(
     hands.skip_ramp(pocket)
     expect(pocket.get_by_role("button", name=hands.DONE)).to_be_visible()
     assert to_kg in pocket.locator("main").inner_text()
+
+
+def test_a_stop_refuses_them_says_why_and_is_set_aside_in_writing(
+    server: ServerProcess, squad: Squad, laptop: Handset
+) -> None:
+    database.open_database(server.database)
+    database.connect()
+    athlete_page.save_kit(squad.athlete_id, {**kit_data(), "supports": []})
+    database.close_all()
+    page = laptop.switch_on()
+    expect(next_loads(page, server, squad)).to_have_count(2)
+    page.get_by_role("button", name="Accept these 7 loads and send").click()
+    expect(page.get_by_text(re.compile("^Not sent: the checks found"))).to_be_visible()
+    anyway = page.get_by_role("button", name="Send these 7 loads all the same")
+    expect(anyway).to_be_disabled()
+    look(page, "next-loads-refused")
+    for reason in page.get_by_label(re.compile("^Send all the same, because")).all():
+        reason.fill("a spotter stands there")
+    anyway.click()
+    expect(page.get_by_text("Sent as revision 3: 7 sets with another load.")).to_be_visible()
 
 
 def test_next_loads_on_a_coachs_phone(server: ServerProcess, squad: Squad, phone: Handset) -> None:

@@ -2,7 +2,8 @@ import { useId } from "preact/hooks";
 
 import type { SessionProposals } from "../answers";
 import { counted } from "../shell/counted";
-import { calendarDate } from "../shell/when";
+import { useDesk } from "../shell/desk-state";
+import { dueOn } from "../shell/when";
 import { figuresOf, rowsOf, type ProposalRow } from "./rows";
 
 interface SessionLoadsProps {
@@ -15,12 +16,13 @@ interface SessionLoadsProps {
 /** A session's loads: to be decided, following by themselves, and folded those that stay. */
 export function SessionLoads({ session, left, onTick }: SessionLoadsProps) {
   const rows = rowsOf(session);
+  const now = useDesk().now();
   const of = (...kinds: readonly string[]) => rows.filter((row) => kinds.includes(row.first.kind));
   const [proposed, follows, others] = [of("proposed"), of("follows"), of("stays", "unknown")];
   return (
     <section class="next-session">
       <h3>
-        {session.week_name}, {calendarDate(session.on)}: {session.name}
+        {session.week_name}, {dueOn(session.on, now)}: {session.name}
       </h3>
       <ul class="next-loads">
         {proposed.map((row) => (
