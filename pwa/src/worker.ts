@@ -24,6 +24,8 @@ const keptIndex = createHandlerBoundToURL("/");
 
 // The desk needs the server anyway, so it takes the newest index, whose scripts the server still has.
 registerRoute(new NavigationRoute(newestIndex, { allowlist: [/^\/desk(\/|$)/] }));
+// A shared invitation holds its secret in the query, so it must never come to the server's log.
+registerRoute(new NavigationRoute(keptIndex, { allowlist: [/^\/pair(\?|$)/] }));
 registerRoute(new NavigationRoute(keptIndex, { denylist: [/^\/api\//, /\.[^/]+$/] }));
 registerRoute(isDeskFile, new CacheFirst({ cacheName: DESK_CACHE }));
 

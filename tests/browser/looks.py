@@ -31,19 +31,33 @@ def look_in_webkit(page: WebKitPage, name: str) -> None:
     check(name, page.ask)
 
 
+MEASURE = Path(__file__).with_name("measure.js")
+
+
+def measure(page: Page, *, in_set: bool, axe: bool = True) -> list[str]:
+    """What is wrong with the screen as it is drawn now, by its own figures and by axe-core."""
+    found: list[str] = page.evaluate(MEASURE.read_text(encoding="utf-8"), {"inSet": in_set})
+    return [*found, *(violations(page.evaluate) if axe else [])]
+
+
 def picture(name: str) -> Path:
     SHOTS.mkdir(exist_ok=True)
     return SHOTS / f"{name}.png"
 
 
 def check(name: str, ask: Callable[[str], Any]) -> None:
+    """Fail where axe-core finds anything."""
+    told = violations(ask)
+    assert told == [], f"{name}: " + "; ".join(told)
+
+
+def violations(ask: Callable[[str], Any]) -> list[str]:
     """Bring axe-core in by a question to the page where it is not there, and ask it."""
     assert AXE.exists(), "axe-core is missing; .ci/test installs it (npm ci in pwa/)"
     if not ask("Boolean(window.axe)"):
         ask(f"(() => {{ {AXE.read_text(encoding='utf-8')} }})()")
     found: list[dict[str, Any]] = ask(FIND)
-    told = [f"{one['id']}: {one['help']} at {_places(one)}" for one in found]
-    assert told == [], f"{name}: " + "; ".join(told)
+    return [f"{one['id']}: {one['help']} at {_places(one)}" for one in found]
 
 
 def _places(violation: dict[str, Any]) -> str:

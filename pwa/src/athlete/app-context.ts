@@ -7,6 +7,7 @@ import type { Side } from "../offline/entry";
 import type { Session } from "../offline/ledger-view";
 import type { Phone, PhoneState } from "../offline/phone";
 import type { Alarm } from "./device/alarm";
+import type { Install } from "./device/install";
 import type { Update } from "./device/update";
 import type { Router } from "./router";
 
@@ -34,6 +35,7 @@ export interface App {
   readonly router: Router;
   readonly alarm: Alarm;
   readonly update: Update;
+  readonly install: Install;
   readonly focus: Signal<Focus>;
   /** The secret of the invitation that was opened, until it is looked at. */
   readonly secret: Signal<string | null>;

@@ -8,6 +8,7 @@ import { sessionsBegun, underWay } from "../offline/ledger-view";
 import { AppScreens } from "./app";
 import { type App, AppContext, type Focus } from "./app-context";
 import { createAlarm } from "./device/alarm";
+import { watchForInstall } from "./device/install";
 import { watchForUpdate } from "./device/update";
 import { createDevicePhone } from "./device/wiring";
 import { loadMore } from "./later";
@@ -29,6 +30,7 @@ export function start(root: HTMLElement): void {
     router: createRouter(window),
     alarm: createAlarm(() => phone.state().settings.sound ?? true),
     update: watchForUpdate(),
+    install: watchForInstall(window),
     focus: signal<Focus>({ exercise: null, correcting: null }),
     secret,
     flash: signal<string | null>(null),

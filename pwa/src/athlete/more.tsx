@@ -3,6 +3,7 @@ import "./look/pages.css";
 
 export { BackScreen } from "./back/back-screen";
 export { FinishScreen } from "./finish/finish-screen";
+export { InstallPart } from "./install/install-part";
 export { KitScreen } from "./kit/kit-screen";
 export { AfterScreen } from "./occlusion/after-screen";
 export { OcclusionNews, ScreeningLink } from "./occlusion/news";

@@ -87,6 +87,8 @@ export interface Settings {
   readonly speed?: "quality" | "velocity";
   /** Answers of a screening that is not finished; they stay on this phone. */
   readonly screening?: Answers;
+  /** Installing was offered, and the athlete wants to hear no more of it. */
+  readonly installOffered?: boolean;
   /** Urgent words that the athlete has read. */
   readonly read?: string;
 }

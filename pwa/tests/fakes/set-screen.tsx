@@ -173,6 +173,7 @@ function appOf(phone: Phone, timers: HeldTimers): App {
     clock: timers,
     router: createRouter(window),
     alarm: { ready: () => undefined, ring: vi.fn(), tick: vi.fn() },
+    install: { offer: signal(null) },
     update: { waiting: signal(false), useNow: () => undefined },
     focus: signal<Focus>({ exercise: null, correcting: null }),
     secret: signal(null),

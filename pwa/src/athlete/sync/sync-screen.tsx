@@ -1,6 +1,8 @@
 import { useApp } from "../app-context";
+import { isInstalled } from "../device/install";
 import { useInView } from "../device/view-time";
 import { usePhoneState, useUnits } from "../hooks";
+import { InstallPart } from "../install/install-part";
 import { Disclaimer } from "../stop/stop-screen";
 import { TopBar } from "../top-bar";
 import { count } from "../words/sets";
@@ -34,6 +36,7 @@ export function SyncScreen() {
         <FactsPart now={now} />
         <HandOverPart />
         <HeldPart />
+        {!isInstalled(window) && <InstallPart />}
         <Choices />
         <UnpairPart />
         <Disclaimer />

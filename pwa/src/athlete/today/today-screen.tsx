@@ -15,6 +15,7 @@ import {
 } from "../sync/sync-words";
 import { TopBar } from "../top-bar";
 import { moment } from "../words/times";
+import { InstallSlot } from "./install-slot";
 import { JustDone } from "./just-done";
 import { Messages } from "./messages";
 import { NothingYet } from "./nothing-yet";
@@ -41,6 +42,7 @@ export function TodayScreen() {
         {due && <SessionCard sheet={due} revision={isNew ? revision : null} now={now} />}
         {!session && !due && <NothingYet state={state} planned={revision !== null} />}
         <Messages state={state} now={now} />
+        <InstallSlot />
         {later.length > 0 && <NextSessions sheets={later} now={now} canStart={!session} />}
         <nav class="row" aria-label="More">
           <button type="button" class="button" onClick={() => router.go("/tell")}>
