@@ -1,8 +1,9 @@
 """How a screen looks and reads: a picture of it, and what axe-core finds."""
 
 from collections.abc import Callable
+from dataclasses import dataclass, field
 from pathlib import Path
-from typing import Any
+from typing import Any, Literal
 
 from playwright.sync_api import Page
 from tests.browser.webkit_page import WebKitPage
@@ -34,10 +35,48 @@ def look_in_webkit(page: WebKitPage, name: str) -> None:
 MEASURE = Path(__file__).with_name("measure.js")
 
 
-def measure(page: Page, *, in_set: bool, axe: bool = True) -> list[str]:
-    """What is wrong with the screen as it is drawn now, by its own figures and by axe-core."""
-    found: list[str] = page.evaluate(MEASURE.read_text(encoding="utf-8"), {"inSet": in_set})
-    return [*found, *(violations(page.evaluate) if axe else [])]
+SIZES = {"small": (320, 568), "usual": (390, 844), "lying": (844, 390)}
+
+
+@dataclass
+class Measuring:
+    """Screens of one phone, each drawn small, usual and lying, dark and light, and with large text.
+
+    What is wrong is gathered, so that one run tells everything.
+    """
+
+    page: Page
+    wrong: list[str] = field(default_factory=list)
+
+    def measure(self, name: str, *, in_set: bool = False) -> None:
+        for size, (width, height) in SIZES.items():
+            self.page.set_viewport_size({"width": width, "height": height})
+            self._in("dark", f"{name}, {size}, dark", in_set)
+            self._in("light", f"{name}, {size}, light", in_set)
+        self._with_twice_the_text(name)
+
+    def finds_nothing(self) -> None:
+        assert self.wrong == [], "\n".join(self.wrong)
+
+    def _in(self, scheme: Literal["dark", "light"], where: str, in_set: bool) -> None:
+        self.page.emulate_media(color_scheme=scheme, reduced_motion="reduce")
+        found = [*self._figures(in_set), *violations(self.page.evaluate)]
+        self.wrong.extend(f"{where}: {what}" for what in found)
+
+    def _with_twice_the_text(self, name: str) -> None:
+        """As set by a person to whom reading is hard, on the usual phone."""
+        width, height = SIZES["usual"]
+        self.page.set_viewport_size({"width": width, "height": height})
+        self.page.evaluate("document.documentElement.style.fontSize = '200%'")
+        found = self._figures(in_set=False)
+        self.wrong.extend(f"{name}, twice the text: {what}" for what in found)
+        self.page.evaluate("document.documentElement.style.fontSize = ''")
+
+    def _figures(self, in_set: bool) -> list[str]:
+        """What is wrong with the screen as it is drawn now."""
+        script = MEASURE.read_text(encoding="utf-8")
+        found: list[str] = self.page.evaluate(script, {"inSet": in_set})
+        return found
 
 
 def picture(name: str) -> Path:

@@ -1,7 +1,7 @@
 """Every screen of the phone, small, usual and lying: nothing cut, nothing too small to tap."""
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -9,15 +9,12 @@ from playwright.sync_api import Page, Playwright, expect
 from tests.browser import hands
 from tests.browser.chromium import Handset, handset
 from tests.browser.conftest import Squad
-from tests.browser.looks import measure
+from tests.browser.looks import Measuring
 from tests.server_process import ServerProcess
 
 pytestmark = pytest.mark.browser
 
-SIZES = {"small": (320, 568), "usual": (390, 844), "lying": (844, 390)}
-PAGES = ("/tell", "/kit", "/back", "/sync", "/stop", "/pair")
-
-Seen = Callable[..., None]
+PAGES = ("/tell", "/kit", "/back", "/sync", "/stop", "/pair", "/screening", "/after")
 
 
 @pytest.fixture
@@ -26,36 +23,12 @@ def held(playwright: Playwright, tmp_path: Path) -> Iterator[Handset]:
         yield one
 
 
-def seen_by(page: Page) -> tuple[Seen, list[str]]:
-    """Measures the screen in every size and both schemes; what is wrong is gathered."""
-    wrong: list[str] = []
-
-    def seen(name: str, *, in_set: bool = False) -> None:
-        for size, (width, height) in SIZES.items():
-            page.set_viewport_size({"width": width, "height": height})
-            for scheme in ("dark", "light"):
-                page.emulate_media(color_scheme=scheme, reduced_motion="reduce")  # type: ignore[arg-type]
-                where = f"{name}, {size}, {scheme}"
-                wrong.extend(f"{where}: {what}" for what in measure(page, in_set=in_set))
-        twice_the_text(page, name, wrong)
-
-    return seen, wrong
-
-
-def twice_the_text(page: Page, name: str, wrong: list[str]) -> None:
-    """200 % text on the usual phone: what a person sets where reading is hard."""
-    page.set_viewport_size({"width": 390, "height": 844})
-    page.evaluate("document.documentElement.style.fontSize = '200%'")
-    found = measure(page, in_set=False, axe=False)
-    wrong.extend(f"{name}, twice the text: {what}" for what in found)
-    page.evaluate("document.documentElement.style.fontSize = ''")
-
-
 def test_every_screen_fits_and_can_be_read_and_tapped(
     server: ServerProcess, squad: Squad, held: Handset
 ) -> None:
     page = held.switch_on()
-    seen, wrong = seen_by(page)
+    look_at = Measuring(page)
+    seen = look_at.measure
     page.goto(f"{server.url}/pair#{squad.secret}")
     expect(page.get_by_role("button", name="Yes, I am Runa Tealdi")).to_be_visible()
     seen("pairing")
@@ -86,7 +59,7 @@ def test_every_screen_fits_and_can_be_read_and_tapped(
         seen(place)
     measuring(page, server.url)
     seen("measuring a band")
-    assert wrong == [], "\n".join(wrong)
+    look_at.finds_nothing()
 
 
 def measuring(page: Page, url: str) -> None:

@@ -10,7 +10,7 @@ from playwright.sync_api import Page, Playwright, expect
 from tests.browser import hands
 from tests.browser.chromium import LAPTOP, PHONE, Handset, handset
 from tests.browser.conftest import EMAIL, PASSWORD, Squad
-from tests.browser.looks import look
+from tests.browser.looks import Measuring, look
 from tests.server_process import ServerProcess
 
 from undercroft.services import blocks, sending
@@ -216,6 +216,7 @@ def test_the_load_cards(
     page = held.switch_on()
     hands.pair(page, server.url, squad.secret)
     hands.begin(page)
+    cards_seen = Measuring(page)
     for name in CARDS:
         page.goto(f"{server.url}/sets")
         title = page.get_by_role("heading", name=re.compile(NAMES[name]))
@@ -229,6 +230,11 @@ def test_the_load_cards(
         expect(page.get_by_role("heading", name=re.compile(NAMES[name]))).to_be_visible()
         expect(page.get_by_role("button", name=hands.DONE)).to_be_visible()
         look(page, f"card-{name}-{scheme}")
+        if scheme == "dark":
+            cards_seen.measure(f"card {name}", in_set=True)
+            page.set_viewport_size(held.viewport)  # type: ignore[arg-type]
+            page.emulate_media(color_scheme="dark")
+    cards_seen.finds_nothing()
 
 
 NAMES = {

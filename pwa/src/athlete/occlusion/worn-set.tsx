@@ -39,7 +39,7 @@ export function WornSet({ view, exercise, set, side, known }: Props) {
   if (skipping) return <SkipSet here={here} onBack={() => setSkipping(false)} />;
   return (
     <>
-      <main class="set-main wrap-main worn-main">
+      <main class="set-main wrap-main worn-main" tabIndex={0}>
         <div class="exercise-head">
           <h2>{exercise.name}</h2>
           <p class="step-count">

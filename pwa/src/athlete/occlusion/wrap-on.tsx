@@ -61,7 +61,7 @@ export function WrapOn({ view, exercise, sides, known, looser }: Props) {
 
   return (
     <>
-      <main class="set-main wrap-main">
+      <main class="set-main wrap-main" tabIndex={0}>
         <div class="exercise-head">
           <h2>{exercise.name}</h2>
           <p class="target">{capital(limbInWords(limbOf(exercise, side)))}</p>

@@ -26,7 +26,7 @@ export function RampStep({ view, exercise, step }: Props) {
   const to = (done: number) => void phone.saveRamp(view.session.sheet.session, exercise.key, done);
   return (
     <>
-      <main class="set-main">
+      <main class="set-main" tabIndex={0}>
         <div class="exercise-head">
           <h2>{exercise.name}</h2>
           <p class="step-count">

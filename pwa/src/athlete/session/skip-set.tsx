@@ -25,7 +25,7 @@ export function SkipSet({ here, onBack }: Props) {
   const half = here.record ? here.side : null;
   return (
     <>
-      <main class="set-main">
+      <main class="set-main" tabIndex={0}>
         <ExerciseHead here={here} />
       </main>
       <section class="set-panel" aria-label="Skip this set">

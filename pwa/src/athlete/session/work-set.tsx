@@ -41,7 +41,7 @@ export function WorkSet({ here, earlier }: Props) {
   if (skipping) return <SkipSet here={here} onBack={() => setSkipping(false)} />;
   return (
     <>
-      <main class="set-main">
+      <main class="set-main" tabIndex={0}>
         <ExerciseHead here={here} />
         <LoadCard
           implement={exercise.implement}
