@@ -81,5 +81,13 @@
       .map((each) => `contrast ${contrast(each).toFixed(1)}: ${named(each)}`);
   }
 
-  return [...overflow(), ...cut(), ...small(), ...faint()];
+  /** What ends a set is under the thumb without scrolling. */
+  function away() {
+    return shown
+      .filter((each) => inSet && each.matches(".record"))
+      .filter((each) => each.getBoundingClientRect().bottom > innerHeight + HALF)
+      .map((each) => `below the window: ${named(each)}`);
+  }
+
+  return [...away(), ...overflow(), ...cut(), ...small(), ...faint()];
 }
