@@ -10,7 +10,10 @@ from tests.browser.chromium import Handset
 from tests.browser.conftest import EMAIL, PASSWORD, Squad
 from tests.browser.ledgers import kinds, stored
 from tests.browser.looks import look
+from tests.handing import hand_over_text
+from tests.people import Phone
 from tests.server_process import ServerProcess
+from tests.writing import Writer
 
 from undercroft.services import pairing
 from undercroft.services.clock import now_ms
@@ -117,3 +120,22 @@ def test_a_phone_that_finds_a_network_after_all_doubles_nothing(
     expect(desk.get_by_text(re.compile("were here before"))).to_be_visible()
     sets_once(server, squad, count)
     expect(page.get_by_text("Everything is sent.")).to_be_visible()
+
+
+def test_what_a_phone_of_another_server_brings_is_let_in_at_once(
+    server: ServerProcess, squad: Squad, laptop: Handset, tmp_path: Path
+) -> None:
+    writes = Writer()
+    elsewhere = Phone(None, "elsewhere", squad.athlete_id, "another-epoch")  # type: ignore[arg-type]
+    path = tmp_path / "handed.json"
+    path.write_text(hand_over_text(elsewhere, "Runa Tealdi", writes.many(3)))
+    desk = opens_phones(laptop, server, squad)
+    desk.get_by_label("The file from the phone").set_input_files(path)
+    expect(desk.get_by_text(re.compile("never paired that phone"))).to_be_visible()
+    desk.get_by_role("button", name="Take in").click()
+    expect(desk.get_by_text(re.compile("3 wait among the held entries"))).to_be_visible()
+    assert stored(server, squad) == []
+    desk.get_by_role("link", name="Held entries").click()
+    desk.get_by_role("button", name="Let all 3 count").click()
+    expect(desk.get_by_text("Nothing is held.")).to_be_visible()
+    assert kinds(stored(server, squad))["set.done"] == 3

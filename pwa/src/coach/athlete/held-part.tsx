@@ -21,15 +21,52 @@ export function HeldPart({ id }: { readonly id: string }) {
           entries.length === 0 ? (
             <p class="lead">Nothing is held.</p>
           ) : (
-            <ul class="held">
-              {entries.map((entry) => (
-                <Held key={entry.position} athlete={id} entry={entry} again={load.again} />
-              ))}
-            </ul>
+            <>
+              <AllAtOnce athlete={id} entries={entries} again={load.again} />
+              <ul class="held">
+                {entries.map((entry) => (
+                  <Held key={entry.position} athlete={id} entry={entry} again={load.again} />
+                ))}
+              </ul>
+            </>
           )
         }
       </Loaded>
     </section>
+  );
+}
+
+interface AllAtOnceProps {
+  readonly athlete: string;
+  readonly entries: readonly HeldEntry[];
+  readonly again: () => void;
+}
+
+/** Held for their phone alone: one decision may do for all of them. */
+const FOR_THEIR_PHONE: ReadonlySet<string> = new Set(["revoked-device", "unknown-device"]);
+
+function AllAtOnce({ athlete, entries, again }: AllAtOnceProps) {
+  const act = useAct();
+  const sound = entries.filter(({ problem }) => FOR_THEIR_PHONE.has(problem.code));
+  if (sound.length < 2) return null;
+  const acceptAll = async () => {
+    try {
+      for (const { position } of sound) await acceptHeld(athlete, position);
+    } finally {
+      again();
+    }
+  };
+  return (
+    <>
+      <p>
+        {sound.length} of them are held only because their phone is revoked or was never paired
+        here.
+      </p>
+      <Failure fault={act.fault} />
+      <button type="button" disabled={act.busy} onClick={() => act.run(acceptAll, () => undefined)}>
+        {act.busy ? "Letting them count …" : `Let all ${sound.length} count`}
+      </button>
+    </>
   );
 }
 
