@@ -284,7 +284,7 @@ def test_a_session_counts_as_missed_only_when_its_phone_was_heard_after_its_day(
     device.reads_all()
     clock.passes(3 * DAY_MS)
     assert attention(coach) == []
-    device.syncs(device.writes.entry("message", {"text": "back from the hut"}))
+    device.syncs(device.writes.entry("readiness", {"score": 4}))
     assert attention(coach) == ["Squat and press of Week 1 was missed"]
 
 
