@@ -25,7 +25,8 @@ export function PainForm({ place }: { readonly place: Place }) {
   const id = useMemo(() => uuid7(clock.now()), [clock]);
   const [where, setWhere] = useState<string | null>(null);
   const [level, setLevel] = useState<number | null>(null);
-  if (where !== null && level !== null) {
+  const [saved, setSaved] = useState(false);
+  if (saved) {
     return (
       <p class="note" role="status">
         Recorded: {where}, {level} of 10. Your coach is told when the phone has a network.
@@ -33,12 +34,13 @@ export function PainForm({ place }: { readonly place: Place }) {
     );
   }
 
-  function record(at: string | null, much: number | null): void {
+  async function record(at: string | null, much: number | null): Promise<void> {
     setWhere(at);
     setLevel(much);
     if (at === null || much === null) return;
     const body = { where: at, level: much };
-    void phone.record(draft(id, clock.now(), "pain.reported", body, place));
+    await phone.record(draft(id, clock.now(), "pain.reported", body, place));
+    setSaved(true);
   }
 
   return (
@@ -50,7 +52,7 @@ export function PainForm({ place }: { readonly place: Place }) {
             key={name}
             type="button"
             aria-pressed={where === name}
-            onClick={() => record(name, level)}
+            onClick={() => void record(name, level)}
           >
             {name}
           </button>
@@ -64,7 +66,7 @@ export function PainForm({ place }: { readonly place: Place }) {
               key={step}
               type="button"
               aria-pressed={level === step}
-              onClick={() => record(where, step)}
+              onClick={() => void record(where, step)}
             >
               {step}
             </button>
