@@ -12,6 +12,7 @@ from tests.fixtures import fixture as load
 
 from undercroft.domain.load_sheet import LoadSheet, SheetExercise
 from undercroft.domain.occlusion import (
+    ClinicianLimits,
     Measured,
     OcclusionDay,
     OcclusionRecord,
@@ -96,6 +97,39 @@ class TestLock:
     def test_work_that_comes_late_is_done_under_what_was_recorded_since(self, sheets: Work) -> None:
         later = read(screened(on=MONDAY + timedelta(days=3)))
         assert first(sheets(used_to_it(later))).locked == ""
+
+
+class TestGrownTighter:
+    """A plan that was within its limits when it was sent, and is so no more on its day."""
+
+    def test_a_full_dose_at_a_first_exposure_is_locked(self, sheets: Work) -> None:
+        locked = first(sheets(OcclusionRecord(OPEN))).locked
+        assert "tightness 6 of 10. Right would be: at most 5 of 10" in locked
+        assert "your coach sends what is within the limits" in locked
+
+    def test_so_it_is_after_three_weeks_away(self, sheets: Work) -> None:
+        days = (MONDAY - timedelta(days=ago) for ago in (60, 64, 67, 71, 74))
+        legs = frozenset({Limb.THIGH})
+        away = OcclusionRecord(OPEN, tuple(OcclusionDay(on, legs) for on in days))
+        assert "This set list is locked" in first(sheets(away)).locked
+
+    def test_a_clinicians_tighter_limit_locks_it(self, sheets: Work) -> None:
+        limits = ClinicianLimits(load_percent=25)
+        clearance = cleared("varicose", on=SCREENED, limits=limits)
+        file = read(screened(on=SCREENED, varicose="yes"), clearances=(clearance,), note="seen")
+        # Pin 25 is 26.03 kg at the handle, about 32 % of 80 kg.
+        locked = first(sheets(used_to_it(file))).locked
+        assert "% of the maximum. Right would be: at most 25 %" in locked
+
+    def test_a_measured_pressure_that_grew_old_locks_more_than_an_estimate_may(
+        self, sheets: Work
+    ) -> None:
+        rule = {"restriction": "cuff", "pressure_percent": 60, "tightness": 0}
+        site = Site(Limb.THIGH, Side.LEFT)
+        fresh = Measured(180, SCREENED, "M. Tellin", site, "seated", 110, "nylon")
+        old = replace(fresh, on=MONDAY - timedelta(days=29))
+        assert first(sheets(used_to_it(pressures=(fresh,)), **rule)).locked == ""
+        assert "60 % of an estimated" in first(sheets(used_to_it(pressures=(old,)), **rule)).locked
 
 
 class TestLimits:

@@ -31,10 +31,10 @@ def _pressure(work: Work, exposure: int, measured: bool, clinician: float) -> It
         most = min(most, LIMITS.most_estimated_percent)
     if exposure <= EARLY:
         most = min(most, LIMITS.most_first_percent)
-    known = "measured" if measured else "estimated"
-    right = f"{LIMITS.least_pressure_percent:g}-{most:g} % of a {known} occlusion pressure"
+    known = "a measured" if measured else "an estimated"
+    right = f"{LIMITS.least_pressure_percent:g}-{most:g} % of {known} occlusion pressure"
     if work.pressure_percent is None:
         yield stop("pressure", "no pressure is given for the cuff", right)
     elif not LIMITS.least_pressure_percent <= work.pressure_percent <= most:
-        what = f"{work.pressure_percent:g} % of a {known} occlusion pressure"
+        what = f"{work.pressure_percent:g} % of {known} occlusion pressure"
         yield stop("pressure", what, f"{right} at exposure {exposure}")

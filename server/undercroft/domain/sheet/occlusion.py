@@ -8,19 +8,23 @@ from undercroft.domain.load_sheet import SheetExercise, SheetOcclusion
 from undercroft.domain.occlusion import (
     EXPECTED,
     LIMITS,
+    CuffPressure,
     Lock,
     NextLoad,
     Person,
     PlannedOcclusion,
+    Work,
     cuff_pressure,
     most_tightness,
     next_load_table,
     predicted_wear_s,
     rung,
     rung_in_words,
+    work_issues,
     work_of,
 )
 from undercroft.domain.program.block import Block, ExercisePlan, SessionPlan
+from undercroft.domain.program.finding import Severity
 from undercroft.domain.program.methods import Method, OcclusionRule, Restriction
 from undercroft.domain.sheet.day import Day, OcclusionToday
 
@@ -75,12 +79,41 @@ def with_occlusion(day: Day, plan: ExercisePlan, sheet: SheetExercise) -> SheetE
         words = (one.as_written for one in known.lock.prescriptions)
         told = replace(told, notes=(*told.notes, BY_THE_CLINIC, *words))
         return replace(told, occlusion=_limits(known, plan, rule))
+    pressure = _pressure(day, known, rule)
+    limits = replace(_limits(known, plan, rule), next=_next_load(known, plan, rule, told))
+    if pressure is not None:
+        mmhg = round(pressure.mmhg)
+        limits = replace(limits, pressure_mmhg=mmhg, pressure_basis=pressure.basis)
     capped = _capped(known, told)
-    pressed = _with_pressure(day, known, rule, _limits(known, plan, rule))
-    following = _next_load(known, plan, rule, capped)
-    no_pressure = rule.restriction is Restriction.CUFF and pressed.pressure_mmhg is None
+    no_pressure = rule.restriction is Restriction.CUFF and pressure is None
     notes = (*capped.notes, NO_PRESSURE) if no_pressure else capped.notes
-    return replace(capped, notes=notes, occlusion=replace(pressed, next=following))
+    beyond = _beyond(known, work_on_sheet(plan, told), measured=_is_measured(rule, pressure))
+    return replace(capped, notes=notes, occlusion=limits, locked=told.locked or beyond)
+
+
+def work_on_sheet(plan: ExercisePlan, sheet: SheetExercise | None) -> Work:
+    """The work with the share of the maximum that the kit makes of it, to a tenth of a percent."""
+    if sheet is None or sheet.maximum is None or any(one.load is None for one in sheet.sets):
+        return work_of(plan)
+    heaviest = max(sheet.loads[one.load].kg for one in sheet.sets if one.load is not None)
+    return work_of(plan, round(100 * heaviest / sheet.maximum.kg, 1))
+
+
+def _beyond(known: OcclusionToday, work: Work, *, measured: bool) -> str:
+    """What the plan asks beyond the limits of the day, which may have grown tighter since it went.
+
+    Time away takes exposures back, a clearance brings limits, a measured pressure grows old.
+    """
+    exposure = known.ahead[work.limb].exposure
+    for issue in work_issues(work, exposure, measured, known.lock.limits):
+        if issue.severity is Severity.STOP:
+            opens = "your coach sends what is within the limits"
+            return f"This set list is locked: {issue.what}. Right would be: {issue.right}; {opens}."
+    return ""
+
+
+def _is_measured(rule: OcclusionRule, pressure: CuffPressure | None) -> bool:
+    return rule.restriction is Restriction.WRAP or (pressure is not None and pressure.measured)
 
 
 def _limits(known: OcclusionToday, plan: ExercisePlan, rule: OcclusionRule) -> SheetOcclusion:
@@ -145,14 +178,9 @@ def _next_load(
         return None
 
 
-def _with_pressure(
-    day: Day, known: OcclusionToday, rule: OcclusionRule, limits: SheetOcclusion
-) -> SheetOcclusion:
+def _pressure(day: Day, known: OcclusionToday, rule: OcclusionRule) -> CuffPressure | None:
     percent = rule.pressure_percent
     if rule.restriction is not Restriction.CUFF or percent is None:
-        return limits
+        return None
     person = Person(known.record, day.athlete.thigh_cm)
-    found = cuff_pressure(person, day.kit.cuffs, rule.limb, percent, day.on)
-    if found is None:
-        return limits
-    return replace(limits, pressure_mmhg=round(found.mmhg), pressure_basis=found.basis)
+    return cuff_pressure(person, day.kit.cuffs, rule.limb, percent, day.on)

@@ -10,20 +10,18 @@ from undercroft.domain.occlusion import (
     OcclusionDay,
     Person,
     PlannedOcclusion,
-    Work,
     break_issues,
     cuff_pressure,
     exposures_ahead,
     frequency_issues,
     lifting_issues,
     session_issues,
-    work_of,
 )
 from undercroft.domain.program.checks.line import Line, SessionLines
 from undercroft.domain.program.checks.place import Place
 from undercroft.domain.program.methods import Limb, OcclusionRule, Restriction
 from undercroft.domain.sheet import Order
-from undercroft.domain.sheet.occlusion import occlusion_rule
+from undercroft.domain.sheet.occlusion import occlusion_rule, work_on_sheet
 
 Placed = Iterator[tuple[Place, Issue]]
 
@@ -78,7 +76,9 @@ def _of_session(
     order: Order, session: SessionLines, lock: Lock, exposures: Sequence[int]
 ) -> Placed:
     lines = occlusion_lines(session)
-    works = list(zip(map(_work, lines), exposures, strict=True))
+    works = list(
+        zip((work_on_sheet(line.plan, line.sheet) for line in lines), exposures, strict=True)
+    )
     measured = all(_measured(order, line) for line in lines)
     for at, issue in session_issues(works, measured, lock.limits):
         yield (session.place if at is None else lines[at].place), issue
@@ -102,13 +102,3 @@ def _measured(order: Order, line: Line) -> bool:
     least = LIMITS.least_pressure_percent
     found = cuff_pressure(person, order.kit.cuffs, rule.limb, least, line.on)
     return found is not None and found.measured
-
-
-def _work(line: Line) -> Work:
-    """The work with the share of the maximum that the kit makes of it, to a tenth of a percent."""
-    maximum = line.sheet.maximum if line.sheet else None
-    loads = [one.kg for one in line.sets()]
-    known = [kg for kg in loads if kg is not None]
-    if maximum is None or len(known) < len(loads):
-        return work_of(line.plan)
-    return work_of(line.plan, round(100 * max(known) / maximum.kg, 1))
