@@ -2132,7 +2132,10 @@ export interface components {
             limit_s: number;
             break_s: number;
             gap_h: number;
+            away_days: number;
             after?: string[];
+            /** Format: date */
+            holds_until?: string;
             most_tightness?: number;
             pressure_mmhg?: number;
             pressure_basis?: string;

@@ -56,6 +56,7 @@ export const CURL: SheetExercise = {
     limit_s: 900,
     break_s: 180,
     gap_h: 36,
+    away_days: 21,
     most_tightness: 6,
     until: "2026-07-01",
     company: false,

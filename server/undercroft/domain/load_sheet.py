@@ -162,6 +162,8 @@ class SheetOcclusion:
 
     exposure        its number for these limbs, 1 being the first, with its rung in words
     after           keys of the sessions that must be done before, one exposure after the other
+    holds_until     the last day on which it is that exposure; later, time away has taken it back
+    away_days       so many days without work of these limbs take it back
     wear_s          predicted time with the wrap on; limit_s is when it must be off
     break_s         time off before the next exercise
     gap_h           hours since the last occlusion work of arms, for arms, or of legs, for legs
@@ -178,7 +180,9 @@ class SheetOcclusion:
     limit_s: int
     break_s: int
     gap_h: int
+    away_days: int
     after: tuple[str, ...] = ()
+    holds_until: date | None = None
     most_tightness: int | None = None
     pressure_mmhg: int | None = None
     pressure_basis: str = ""

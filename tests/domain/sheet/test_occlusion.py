@@ -152,6 +152,17 @@ class TestLimits:
         assert third is not None
         assert third.after == ("d1", "d4")
 
+    def test_an_exposure_keeps_its_number_for_three_weeks_less_a_day(self, sheets: Work) -> None:
+        # Our own choice: 21 days away take it back; the last work was on 26 November 2026.
+        told = first(sheets(used_to_it())).occlusion
+        assert told is not None
+        assert told.holds_until == date(2026, 12, 16)
+
+    def test_a_first_exposure_cannot_be_taken_back(self, sheets: Work) -> None:
+        told = first(sheets(OcclusionRecord(OPEN))).occlusion
+        assert told is not None
+        assert told.holds_until is None
+
     def test_from_the_full_dose_on_no_session_depends_on_another(self, sheets: Work) -> None:
         told = sheets(used_to_it(), days=(1, 4))[1].exercises[0].occlusion
         assert told is not None

@@ -125,6 +125,7 @@ describe("the wear of a wrap", () => {
         limit_s: 600,
         break_s: 180,
         gap_h: 48,
+        away_days: 21,
         most_tightness: 6,
         until: "2026-08-01",
       },

@@ -102,6 +102,19 @@ describe("the lock on this phone", () => {
     expect(rules([], curl({ until: "2026-02-01" }))).toStrictEqual(["expired"]);
   });
 
+  test("after weeks away the set list is too much to begin again with", () => {
+    const far = curl({ holds_until: "2026-02-01", away_days: 21 });
+    const off = (days: number) =>
+      told("wrap.off", { limb: "left-upper-arm", seconds: 60 }, -days * 24 * HOUR, {
+        session: "w1-mon",
+      });
+    const checked = () => told("after.check", { hours: 72, signs: [] }, -HOUR);
+    expect(rules([], curl({ holds_until: TODAY }))).toStrictEqual([]);
+    expect(rules([], far)).toStrictEqual(["away"]);
+    expect(rules([off(21), checked()], far)).toStrictEqual(["away"]);
+    expect(rules([off(20), checked()], far)).toStrictEqual([]);
+  });
+
   test("a yes of today stays, whatever is answered later that day", () => {
     const yes = told("screening.answered", { answers: { ...WELL_TODAY, fever: "yes" } });
     expect(rules([yes, told("screening.answered", { answers: WELL_TODAY })])).toStrictEqual([

@@ -4,7 +4,7 @@
  */
 import type { Answers, Question, Questions, Standing } from "../../api/screening";
 import type { LoadSheet, SheetExercise, SheetOcclusion } from "../../api/types";
-import { MINUTE_MS, SECOND_MS } from "../clock";
+import { DAY_MS, MINUTE_MS, SECOND_MS } from "../clock";
 import { is } from "../entry";
 import type { Placed } from "../ledger-view";
 import { checkDue, isUrgent, urgencyOf } from "./after-check";
@@ -21,6 +21,7 @@ export type Rule =
   | "numb"
   | "day"
   | "check"
+  | "away"
   | "after"
   | "gap"
   | "wrap-on"
@@ -123,6 +124,7 @@ const ORDER: readonly Rule[] = [
   "numb",
   "day",
   "check",
+  "away",
   "after",
   "gap",
   "wrap-on",
@@ -209,13 +211,19 @@ function signsIn(keys: readonly string[], { questions }: Start): string {
 
 function* clockRefusals(start: Start, occlusion: SheetOcclusion): Generator<Refusal> {
   const { exercise, entries, session, now } = start;
+  if (isAway(start, occlusion))
+    yield refusal(
+      "away",
+      "You have been away from it for weeks: this is too much to begin again with.",
+      "Your coach sends less of it, from a new Monday on.",
+    );
   for (const before of (occlusion.after ?? []).filter((key) => !wasDone(key, start)))
     yield refusal(
       "after",
       `${nameOf(before, start)} comes first: the first sessions build up.`,
       "That session, done.",
     );
-  const limb = exercise.details && "limb" in exercise.details ? exercise.details.limb : "";
+  const limb = limbOf(exercise);
   const off = lastOff(entries, { arm: isArm(limb), notIn: session });
   const gapEnds = off === null ? 0 : off + occlusion.gap_h * 60 * MINUTE_MS;
   if (now < gapEnds) {
@@ -233,6 +241,18 @@ function* clockRefusals(start: Start, occlusion: SheetOcclusion): Generator<Refu
   const breakEnds = last === null ? 0 : last + occlusion.break_s * SECOND_MS;
   if (last !== null && now >= last - SECOND_MS && now < breakEnds)
     yield refusal("break", "Wraps stay off for a while now.", "", breakEnds);
+}
+
+/** Longer without such work than the sheet reckoned with, and than this phone knows of since. */
+function isAway({ exercise, entries, now, today }: Start, occlusion: SheetOcclusion): boolean {
+  const { holds_until, away_days } = occlusion;
+  if (!holds_until || today <= holds_until) return false;
+  const last = lastOff(entries, { arm: isArm(limbOf(exercise)) });
+  return last === null || now >= last + away_days * DAY_MS;
+}
+
+function limbOf({ details }: SheetExercise): string {
+  return details && "limb" in details ? details.limb : "";
 }
 
 /** An occlusion set was recorded in that session. */

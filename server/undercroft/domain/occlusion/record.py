@@ -2,7 +2,7 @@
 
 from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass, field
-from datetime import date
+from datetime import date, timedelta
 
 from undercroft.domain.occlusion.answers import said_yes
 from undercroft.domain.occlusion.exposure import OcclusionDay, exposure_on
@@ -10,6 +10,7 @@ from undercroft.domain.occlusion.history import ScreeningFile
 from undercroft.domain.occlusion.ladder import FULL_DOSE
 from undercroft.domain.occlusion.lock import Lock, lasting_on
 from undercroft.domain.occlusion.pressure import Measured
+from undercroft.domain.occlusion.settings import LIMITS
 from undercroft.domain.occlusion.site import is_arm
 from undercroft.domain.program.methods import Limb
 
@@ -58,10 +59,14 @@ class PlannedOcclusion:
 
 @dataclass(frozen=True, slots=True)
 class Ahead:
-    """An exposure to come; `after` are the sessions that it takes for done by then."""
+    """An exposure to come; `after` are the sessions that it takes for done by then.
+
+    holds_until  the last day on which it has that number; later, time away has taken it back
+    """
 
     exposure: int
     after: tuple[str, ...] = ()
+    holds_until: date | None = None
 
 
 def exposures_ahead(
@@ -74,10 +79,19 @@ def exposures_ahead(
     for one in sorted(planned, key=lambda one: one.on):
         for limb in one.limbs:
             exposure = exposure_on(days, one.on, limb, record.ill)
-            found[one.session, limb] = Ahead(exposure, _after(before, limb, exposure))
+            after, until = _after(before, limb, exposure), _holds_until(days, one.on, limb)
+            found[one.session, limb] = Ahead(exposure, after, until if exposure > 1 else None)
         days.append(OcclusionDay(one.on, one.limbs))
         before.append(one)
     return found
+
+
+def _holds_until(days: Collection[OcclusionDay], on: date, limb: Limb) -> date | None:
+    last = max((day.on for day in days if day.on < on and day.has_like(limb)), default=None)
+    if last is None:
+        return None
+    spells = (on - last).days // LIMITS.away_days + 1
+    return last + timedelta(days=spells * LIMITS.away_days - 1)
 
 
 def _after(before: Collection[PlannedOcclusion], limb: Limb, exposure: int) -> tuple[str, ...]:
