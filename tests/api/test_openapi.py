@@ -69,9 +69,20 @@ def test_every_refusal_that_follows_from_a_header_is_declared(
 
 def test_every_refusal_is_a_problem_document(document: dict[str, Any]) -> None:
     for name, operation in operations(document).items():
-        for status, response in operation["responses"].items():
+        for status in operation["responses"]:
             if int(status) >= 400:
-                assert list(response["content"]) == ["application/problem+json"], (name, status)
+                content = content_of(document, name, status)
+                assert list(content) == ["application/problem+json"], (name, status)
+
+
+def content_of(document: dict[str, Any], name: str, status: str) -> dict[str, Any]:
+    """What an endpoint answers with that status; refusals stand among the components."""
+    response = operations(document)[name]["responses"][status]
+    if "$ref" in response:
+        prefix, _, shared = response["$ref"].rpartition("/")
+        assert prefix == "#/components/responses"
+        response = document["components"]["responses"][shared]
+    return dict(response["content"])
 
 
 def test_whoever_must_be_logged_in_or_paired_is_named(
@@ -84,8 +95,7 @@ def test_whoever_must_be_logged_in_or_paired_is_named(
 
 def checker(document: dict[str, Any], name: str, status: int) -> Draft202012Validator:
     """Validates an answer against its schema, where no field may be missing from the document."""
-    content = operations(document)[name]["responses"][str(status)]["content"]
-    (media,) = content.values()
+    (media,) = content_of(document, name, str(status)).values()
     strict = {key: _closed(schema) for key, schema in document["components"]["schemas"].items()}
     return Draft202012Validator({**media["schema"], "components": {"schemas": strict}})
 

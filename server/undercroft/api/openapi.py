@@ -36,7 +36,7 @@ def document(app: Flask) -> dict[str, Any]:
     )
     teach(plugin)
     _security(spec)
-    spec.components.schema("Problem", schema=shapes.ProblemDocument)
+    _problems(spec)
     for rule in sorted(app.url_map.iter_rules(), key=lambda r: r.rule):
         view = app.view_functions[rule.endpoint]
         if hasattr(view, "contract"):
@@ -103,16 +103,17 @@ def _responses(contract: Contract, has_path: bool) -> dict[str, Any]:
         found = {"200" if contract.plain else "204": {"description": "Done"}}
     for kind in refusals_of(contract, has_path):
         problem = problems.problem_of(kind)
-        found[str(problem.status)] = _problem_response(problem.title)
+        found[str(problem.status)] = {"$ref": f"#/components/responses/{problem.name}"}
     return found
 
 
-def _problem_response(title: str) -> dict[str, Any]:
-    schema = {"$ref": "#/components/schemas/Problem"}
-    return {
-        "description": title,
-        "content": {"application/problem+json": {"schema": schema}},
-    }
+def _problems(spec: APISpec) -> None:
+    """Each refusal once, by its name; endpoints refer to it."""
+    spec.components.schema("Problem", schema=shapes.ProblemDocument)
+    content = {"application/problem+json": {"schema": {"$ref": "#/components/schemas/Problem"}}}
+    for problem in problems.PROBLEMS.values():
+        told = {"description": problem.title, "content": content}
+        spec.components.response(problem.name, told)
 
 
 def _security(spec: APISpec) -> None:
