@@ -39,8 +39,7 @@ export function PainForm({ place }: { readonly place: Place }) {
     setLevel(much);
     if (at === null || much === null) return;
     const body = { where: at, level: much };
-    await phone.record(draft(id, clock.now(), "pain.reported", body, place));
-    setSaved(true);
+    if (await phone.record(draft(id, clock.now(), "pain.reported", body, place))) setSaved(true);
   }
 
   return (
