@@ -51,6 +51,16 @@ def record(page: Page, name: str | re.Pattern[str]) -> None:
     page.wait_for_function(f"(before) => ({SIGN})() !== before", arg=before)
 
 
+UNSENT = "() => Number(document.querySelector('.top-sync span')?.textContent ?? 0)"
+
+
+def record_many(page: Page, name: str | re.Pattern[str], entries: int) -> None:
+    """One tap that makes several entries, without a network; comes back when all are counted."""
+    before = page.evaluate(UNSENT)
+    page.get_by_role("button", name=name).click()
+    page.wait_for_function(f"(due) => ({UNSENT})() === due", arg=before + entries)
+
+
 def record_everything(page: Page) -> int:
     """Every set of the session as planned, to the last one; how many there were."""
     over = page.get_by_role("button", name="Finish the session")
