@@ -20,6 +20,8 @@ from undercroft.store import database
 from undercroft.store.migrate import epoch
 
 BATCH = 500
+SHORT_BYTES = 1_000
+"""The app zips nothing shorter (`pwa/src/api/client.ts`)."""
 
 
 @dataclass
@@ -37,18 +39,31 @@ class Paired:
     def sends(self, entries: Sequence[Any], delay_s: float = 0.0) -> bytes:
         """One exchange; `delay_s` stands for the way there and back."""
         time.sleep(delay_s)
+        return self.asks(self.writes_down(entries))
+
+    def writes_down(self, entries: Sequence[Any]) -> bytes:
+        """The body of an exchange."""
         asked = {"device": self.device, "epoch": self.epoch, "cursor": self.cursor}
-        body = gzip.compress(json.dumps({**asked, "entries": list(entries)}).encode(), 1)
+        return json.dumps({**asked, "entries": list(entries)}, separators=(",", ":")).encode()
+
+    def asks(self, body: bytes) -> bytes:
+        """The answer to a body, which goes out zipped where it is long."""
         headers = {
             "Content-Type": "application/json",
-            "Content-Encoding": "gzip",
             "Cookie": f"undercroft-device={self.token}",
         }
+        if len(body) >= SHORT_BYTES:
+            headers["Content-Encoding"] = "gzip"
+            body = gzip.compress(body, 1)
         self.connection.request("POST", "/api/v1/sync", body, headers)
         answer = self.connection.getresponse()
         raw = answer.read()
         assert answer.status == 200, raw
         return raw
+
+    def reads(self, answer: bytes) -> None:
+        """Go on from where the answer ends."""
+        self.cursor = json.loads(answer)["cursor"]
 
     def in_batches(self, entries: Sequence[Any], delay_s: float = 0.0) -> float:
         """Seconds for all of them, each batch confirmed before the next is sent."""

@@ -87,7 +87,7 @@ def test_20_a_disk_that_fills_up_while_replanning_stores_nothing_either(
     monkeypatch.setattr("undercroft.services.replan.replan", fills_up)
     limit_pages(sqlite.stat().st_size // 4096 + 20)
     before = everything()
-    entries = device_on_file.writes.many(3)
+    entries = [*device_on_file.writes.many(2), _finished(device_on_file)]
     answer = device_on_file.sends(*entries)
     assert answer.status_code == 503
     assert everything() == before
@@ -103,7 +103,13 @@ def test_a_fault_in_replanning_costs_no_entry(
         sql.run("INSERT INTO nowhere VALUES (1)")
 
     monkeypatch.setattr("undercroft.services.replan.replan", fails)
-    answer = device.syncs(device.writes.done("squat.1"))
+    answer = device.syncs(_finished(device))
     assert statuses(answer) == ["stored"]
     assert [item["kind"] for item in second_device.reads_all()] == ["entry"]
     positions(device.athlete_id)
+
+
+def _finished(device: Phone) -> dict[str, Any]:
+    """The end of a session: only what closes one is replanned."""
+    how_hard = {"rpe": 5, "minutes": 60}
+    return device.writes.entry("session.finished", how_hard, session="w1.mon")

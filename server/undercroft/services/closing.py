@@ -39,26 +39,27 @@ class Closed:
         return Place(self.order, f"/{self.run:06d}/", f"/{self.plan.key}")
 
 
+def may_close(athlete_id: str, entries: Sequence[Entry]) -> bool:
+    """A set in the middle of a session, the commonest case, is told apart without much reading."""
+    work = [entry for entry in entries if entry.kind in WORK_KINDS]
+    touched = {e.session for e in work if e.session is not None}
+    if not touched or any(e.kind in SESSION_KINDS for e in work):
+        return bool(touched)
+    last = lines.last_begun(athlete_id)
+    return (last is not None and touched != {last.session}) or ledger.any_ended(athlete_id, touched)
+
+
 def closed_by(athlete_id: str, entries: Sequence[Entry]) -> list[Closed]:
     """Closed sessions of which the batch says something new, the overtaken one among them."""
-    work = [entry for entry in entries if entry.kind in WORK_KINDS]
-    if not _may_close(athlete_id, work):
+    if not may_close(athlete_id, entries):
         return []
+    work = [entry for entry in entries if entry.kind in WORK_KINDS]
     found: dict[tuple[int, str], Closed] = {}
     for revision, session in _spoken_of(athlete_id, work):
         closed = _closed(athlete_id, revision, session)
         if closed is not None:
             found[closed.run, session] = closed
     return list(found.values())
-
-
-def _may_close(athlete_id: str, entries: Sequence[Entry]) -> bool:
-    """A set in the middle of a session, the commonest case, is told apart without much reading."""
-    touched = {e.session for e in entries if e.session is not None}
-    if not touched or any(e.kind in SESSION_KINDS for e in entries):
-        return bool(touched)
-    last = lines.last_begun(athlete_id)
-    return (last is not None and touched != {last.session}) or ledger.any_ended(athlete_id, touched)
 
 
 def _spoken_of(athlete_id: str, entries: Sequence[Entry]) -> Iterator[tuple[int, str]]:

@@ -89,9 +89,9 @@ def _parts(handed: HandOver) -> Iterator[Sequence[Any]]:
 def _take_part(
     athlete_id: str, device_id: str, known: DeviceRow | None, part: Sequence[Any], now: int
 ) -> list[str]:
-    with hold(athlete_id):
+    with hold(athlete_id) as end:
         here = None if known is None else devices.device_by_id(known.id)
-        taken = take_in(athlete_id, device_id, part, now, hold=_why_held(here))
+        taken = take_in(athlete_id, device_id, part, now, after=end, hold=_why_held(here))
         if here is not None:
             devices.note_through(here.id, without_gap(here, taken.numbers))
     return [verdict["status"] for verdict in taken.verdicts]

@@ -14,7 +14,7 @@ from undercroft.domain.told import Told, first_loads, told_by
 from undercroft.services import ledger, occlusion_record, planning, tracking, velocities
 from undercroft.services.catalogues import catalogue_for
 from undercroft.services.clock import day_of
-from undercroft.services.closing import Closed, closed_by
+from undercroft.services.closing import Closed, closed_by, may_close
 from undercroft.services.occlusion_record import TOLD_BY
 from undercroft.services.people import athlete_document
 from undercroft.services.screening_feed import publish_standing
@@ -24,9 +24,16 @@ from undercroft.store import entries as lines
 from undercroft.store import last_done
 from undercroft.store.feed import athlete_lock
 
+TESTED = "max.tested"
 AHEAD = 12
 """Sessions whose sheets are worked out again at once: three weeks of four. A sheet says up to which
 position the ledger is in it, and the phone walks the rest, so that the others may wait."""
+
+
+def may_move(athlete_id: str, entries: Sequence[Entry]) -> bool:
+    """Can these entries move anything? A set in mid-session cannot, and asking costs little."""
+    telling = any(e.kind == TESTED or e.kind in TOLD_BY for e in entries)
+    return telling or may_close(athlete_id, entries)
 
 
 def replan(athlete_id: str, entries: Sequence[Entry]) -> None:
@@ -37,7 +44,7 @@ def replan(athlete_id: str, entries: Sequence[Entry]) -> None:
     """
     closed = closed_by(athlete_id, entries)
     kinds = {entry.kind for entry in entries}
-    tested, screened = "max.tested" in kinds, bool(kinds.intersection(TOLD_BY))
+    tested, screened = TESTED in kinds, bool(kinds.intersection(TOLD_BY))
     if not closed and not tested and not screened:
         return
     with athlete_lock(athlete_id) as row:
@@ -84,7 +91,7 @@ def _with(
 
 def _hear_tests(athlete_id: str, athlete: Athlete) -> set[str]:
     """Tests of a maximum: those that were not corrected since."""
-    all_tests = ledger.entries_of(athlete_id, kinds=("max.tested",))
+    all_tests = ledger.entries_of(athlete_id, kinds=(TESTED,))
     counted = list(_tests(athlete_id, fold(all_tests).max_tests))
     moved: set[str] = set()
     for heard in counted:

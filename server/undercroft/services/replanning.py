@@ -14,9 +14,12 @@ log = logging.getLogger("undercroft.replan")
 def replan_safely(athlete_id: str, entries: Sequence[Entry]) -> None:
     """Replan inside a savepoint: a fault in it is logged and undone, and the entries stay.
 
+    Most batches move nothing and do without the savepoint.
     The log says where it failed, not with what in hand: that is health data.
     """
     try:
+        if not replan.may_move(athlete_id, entries):
+            return
         with writing():
             replan.replan(athlete_id, entries)
     except TransactionLost:

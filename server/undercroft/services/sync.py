@@ -74,24 +74,20 @@ def _store(
     device: DeviceSeen, asked: Asked, knows_us: bool, now: int, most_per_minute: int
 ) -> Stored:
     if not asked.entries:
-        cursor = _cursor(asked, knows_us, device.cursor, device.athlete_id)
+        cursor = _cursor(asked, knows_us, device.cursor, last_position(device.athlete_id))
         if cursor != device.cursor or device.last_used_at + TOUCH_MS <= now:
             devices.note_cursor(device.id, now, cursor)
         return Stored([], device.stored_through, range(0))
-    with hold(device.athlete_id):
+    with hold(device.athlete_id) as end:
         here = limits.spend_sync(devices.device_by_id(device.id), most_per_minute, now)
-        cursor = _cursor(asked, knows_us, here.cursor, here.athlete_id)
-        revoked = here.revoked_at is not None
-        taken = take_in(
-            here.athlete_id, here.id, asked.entries, now, hold=REVOKED if revoked else None
-        )
+        cursor = _cursor(asked, knows_us, here.cursor, end)
+        revoked = REVOKED if here.revoked_at is not None else None
+        taken = take_in(here.athlete_id, here.id, asked.entries, now, after=end, hold=revoked)
         through = without_gap(here, taken.numbers)
         devices.note_stored(here._replace(cursor=cursor, stored_through=through), now)
     return Stored(taken.verdicts, through, taken.positions)
 
 
-def _cursor(asked: Asked, knows_us: bool, before: int, athlete_id: str) -> int:
+def _cursor(asked: Asked, knows_us: bool, before: int, end: int) -> int:
     """How far the device says it has read, as far as that can be."""
-    if not knows_us or asked.cursor == before:
-        return before
-    return min(asked.cursor, last_position(athlete_id))
+    return min(asked.cursor, end) if knows_us else before

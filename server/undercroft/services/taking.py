@@ -14,7 +14,7 @@ from undercroft.services.shelf import Shelf
 from undercroft.store import entries
 from undercroft.store.database import compact
 from undercroft.store.entries import HELD, STORED, Known, Row
-from undercroft.store.feed import last_position, take_positions
+from undercroft.store.feed import take_positions
 
 DUPLICATE = "duplicate"
 LARGEST_N = 2**53 - 1
@@ -61,15 +61,17 @@ def take_in(
     raws: Sequence[Any],
     now: int,
     *,
+    after: int,
     hold: Trouble | None = None,
 ) -> Taken:
     """Store what is new and give a verdict for each: all of them are on disk after the commit.
 
-    Call with the athlete's lock held. `hold`: why whatever is new has to be held.
+    Call with the athlete's lock held. `after`: the last position given so far, as the lock told it;
+    `hold`: why whatever is new has to be held.
     """
     lines = [_line(raw) for raw in raws]
     shelf = _shelf(athlete_id, device_id, lines)
-    position = last_position(athlete_id)
+    position = after
     verdicts: list[dict[str, Any]] = []
     rows: list[Row] = []
     stored: list[Entry] = []

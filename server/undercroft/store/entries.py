@@ -9,6 +9,9 @@ from undercroft.store.sql import marks, rows, run_many
 
 STORED, HELD = "stored", "held"
 
+ANY_POSITION = 2**63 - 1
+"""Above every position."""
+
 
 class Row(NamedTuple):
     """A new line; `body`, `problem` and `sent` are JSON text already.
@@ -205,20 +208,14 @@ class Begun(NamedTuple):
     session: str
 
 
-def last_begun(athlete_id: str, before: int | None = None) -> Begun | None:
+_LAST_BEGUN = (
+    "SELECT revision, session FROM entry WHERE athlete_id = ? AND kind = 'session.started'"
+    " AND status = 'stored' AND revision IS NOT NULL AND position < ?"
+    " ORDER BY position DESC LIMIT 1"
+)
+
+
+def last_begun(athlete_id: str, before: int = ANY_POSITION) -> Begun | None:
     """The session whose beginning reached the server last, or last before a position."""
-    wanted = [
-        Entry.athlete == athlete_id,
-        Entry.kind == "session.started",
-        Entry.status == STORED,
-        Entry.revision.is_null(False),
-    ]
-    if before is not None:
-        wanted.append(Entry.position < before)
-    row = (
-        Entry.select(Entry.revision, Entry.session)
-        .where(*wanted)
-        .order_by(Entry.position.desc())
-        .first()
-    )
-    return None if row is None else Begun(row.revision, row.session)
+    found = rows(_LAST_BEGUN, athlete_id, before)
+    return Begun(*found[0]) if found else None

@@ -18,18 +18,21 @@ class UnknownAthlete(LookupError):
 
 
 @contextmanager
-def hold(athlete_id: str) -> Iterator[None]:
+def hold(athlete_id: str) -> Iterator[int]:
     """A write transaction that alone may give positions to this athlete. May be nested.
 
-    Raises UnknownAthlete. All that was written is undone when the block raises.
+    Yields the last position given so far. Raises UnknownAthlete. All that was written is undone
+    when the block raises.
     """
     with writing():
-        if not rows(_HOLD_SQLITE if on_sqlite() else _HOLD_POSTGRESQL, athlete_id):
+        found = rows(_HOLD_SQLITE if on_sqlite() else _HOLD_POSTGRESQL, athlete_id)
+        if not found:
             raise UnknownAthlete(athlete_id)
-        yield
+        ((last,),) = found
+        yield last
 
 
-_HOLD_SQLITE = "SELECT 1 FROM athlete WHERE id = ?"
+_HOLD_SQLITE = "SELECT position FROM athlete WHERE id = ?"
 _HOLD_POSTGRESQL = _HOLD_SQLITE + " FOR NO KEY UPDATE"
 
 
