@@ -33,11 +33,14 @@ export function append(storage: Storage, draft: Draft, begins?: LoadSheet): Prom
       entry: { ...draft, n },
       outbox: device,
     };
-    await Promise.all([
+    const written = Promise.all([
       entries.add(kept),
       transaction.objectStore("facts").put({ ...identity, lastN: n }, "identity"),
       ...(begins ? [transaction.objectStore("pins").put(pinOf(begins, kept))] : []),
     ]);
+    // Without this the storage waits for the page to hear of each write, and the page may be drawing.
+    transaction.commit();
+    await written;
     return kept;
   });
 }

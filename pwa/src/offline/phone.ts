@@ -95,6 +95,8 @@ export function createPhone(parts: PhoneParts): Phone {
 
   async function askToPersist(): Promise<void> {
     const persisted = await parts.persist().catch(() => false);
+    // A second transaction would stand in the way of the next tap's.
+    if (persisted === state.notes.persisted) return;
     await guarded(async () => {
       change({ notes: await store.saveFact(storage, "notes", { persisted }) });
     });
