@@ -210,6 +210,10 @@ def _accepting(_scene: Scene, _role: str) -> Any:
     return {"revision": 1, "sets": [{"session": "w1-mon", "set": "w1m-c-1", "kg": 27.5}]}
 
 
+OUTDATED = {"document": BLOCK, "as_of": "from before"}
+BACK = {"places": [{"session": "w1-mon", "exercise": "w1m-a"}], "take": "block"}
+
+
 def _rigs(scene: Scene, role: str) -> Any:
     rig = {"part": "bands", "share_percent": 25}
     return {**_loads(scene, role), "session": "w1-mon", "exercise": "w1m-a", "rig": rig}
@@ -278,6 +282,9 @@ ROWS: Mapping[str, Row] = {
     "blocks.show_loads": own_coach(body=_loads),
     "blocks.find_rigs": own_coach(body=_rigs),
     "blocks.unfold_week": own_coach(body=_unfolding),
+    "own.show_own": own_coach(path={"block_id": _block_id}),
+    "own.save_own": own_coach(409, path={"block_id": _block_id}, body=OUTDATED),
+    "own.decide_own": own_coach(path={"block_id": _block_id}, body=BACK),
     "sheets.show_sheets": own_coach(),
     "proposals.show_proposals": own_coach(),
     "proposals.accept_proposals": own_coach(409, body=_accepting),

@@ -152,15 +152,17 @@ def test_the_block_of_the_coach_stays_as_it_is_written(
     assert coach.get(f"/desk/blocks/{block}").json["document"] == before
 
 
-def test_what_was_accepted_is_told_before_the_block_is_sent_over_it(
+def test_what_was_accepted_is_kept_when_the_block_is_sent_again(
     coach: AtDesk, ready: str, block: str, easier: Phone
 ) -> None:
     squats = sets(told(coach, ready), "Back squat")
     accept(coach, ready, 1, squats)
     document = coach.get(f"/desk/blocks/{block}").json["document"]
-    answer = coach.post("/desk/loads", {"athlete": ready, "document": document}).json
-    to_kg = squats[0]["to_kg"]
-    assert answer["changes"] == [f"Week 2, Monday: back squat 85.5 kg instead of {to_kg:g} kg"]
+    body = {"athlete": ready, "document": document, "block": block}
+    answer = coach.post("/desk/loads", body).json
+    assert answer["changes"] == []
+    (kept,) = answer["own"]
+    assert kept["what"] == f"back squat {squats[0]['to_kg']:g} kg instead of 85.5 kg"
 
 
 def test_a_session_under_way_keeps_its_loads(

@@ -17,6 +17,7 @@ from undercroft.api import (
     desk_held,
     desk_kit,
     desk_monitoring,
+    desk_own,
     desk_proposals,
     desk_results,
     desk_screening,
@@ -49,6 +50,7 @@ SECTIONS = (
     desk_screening.section,
     desk_sheets.section,
     desk_monitoring.section,
+    desk_own.section,
     desk_proposals.section,
     calculators.section,
 )

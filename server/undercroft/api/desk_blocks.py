@@ -81,12 +81,13 @@ def export_block(coach: CoachSeen, block_id: str, query: dict[str, str]) -> Resp
 def show_loads(coach: CoachSeen, body: dict[str, Any], now: int) -> dict[str, Any]:
     """Work a draft out for one athlete as they would get it now; nothing is kept."""
     require_athlete(coach.id, body["athlete"])
-    found = preview.preview(body["athlete"], body["document"], now)
+    found = preview.preview(body["athlete"], body["document"], now, body.get("block"))
     return {
         "faults": shapes.FaultAnswer(many=True).dump(found.faults),
         "findings": shapes.FindingAnswer(many=True).dump(found.findings),
         "sheets": found.sheets,
         "changes": found.changes,
+        "own": shapes.OwnLineAnswer(many=True).dump(found.own),
     }
 
 

@@ -105,7 +105,10 @@ class ExportAsked(Schema):
 
 
 class LoadsAsked(Draft):
+    """With `block` the athlete's own changes to that block count."""
+
     athlete = Text(64, 1, required=True)
+    block = Text(64, 1)
 
 
 class FindingAnswer(Schema):
@@ -118,6 +121,19 @@ class FindingAnswer(Schema):
     may_overrule = fields.Boolean()
 
 
+class OwnLineAnswer(Schema):
+    """One place where an athlete does otherwise than the block says."""
+
+    session = fields.String()
+    exercise = fields.String(metadata={"description": "its key; empty for the session itself"})
+    stand = fields.String(metadata={"enum": ["kept", "clash", "same", "gone"]})
+    where = fields.String()
+    what = fields.String()
+    beneath = fields.String(metadata={"description": "what became of the block's line since"})
+    since = fields.Date()
+    accepted = fields.Boolean(metadata={"description": "loads that were proposed, nothing else"})
+
+
 class LoadsAnswer(Schema):
     faults = fields.List(fields.Nested(FaultAnswer))
     findings = fields.List(fields.Nested(FindingAnswer))
@@ -125,6 +141,7 @@ class LoadsAnswer(Schema):
     changes = fields.List(
         fields.String(), metadata={"description": "against what the athlete has, in words"}
     )
+    own = fields.List(fields.Nested(OwnLineAnswer))
 
 
 class OverruleAsked(Schema):

@@ -6,7 +6,7 @@ from undercroft.documents.entries import envelope
 from undercroft.services import accounts, held, ledger
 from undercroft.services.clock import iso
 from undercroft.services.refusals import Invalid
-from undercroft.store import athletes, coaches, revisions, screening
+from undercroft.store import athletes, coaches, own_layers, revisions, screening
 
 
 def coach_id(email: str) -> str:
@@ -33,6 +33,10 @@ def of_athlete(athlete_id: str) -> dict[str, Any]:
                 "block": r.document,
             }
             for r in revisions.all_revisions(athlete_id)
+        ],
+        "own_changes": [
+            {"block": r.block, "changed_at": iso(r.changed_at), "changes": r.document}
+            for r in own_layers.layers_of(athlete_id)
         ],
         "screening": [
             {

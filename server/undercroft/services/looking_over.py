@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 
+from undercroft.documents.faults import Fault
 from undercroft.documents.told import ToldSession, read_told
 from undercroft.domain.program.block import Block
 from undercroft.domain.program.checks import Background, findings, look_at, may_overrule
@@ -61,6 +62,11 @@ def shown(found: Sequence[Finding]) -> list[Found]:
         Found(f.severity, f.check, f.where, f.path, f.what, f.right, may_overrule(f))
         for f in ordered
     ]
+
+
+def as_stops(faults: Sequence[Fault]) -> list[Finding]:
+    """Faults that keep a block from being worked out for one athlete at all."""
+    return [Finding(Severity.STOP, f.where, f.path, f.what, f.right) for f in faults]
 
 
 def _told(athlete_id: str, order: Order) -> dict[str, list[DoneSession]]:

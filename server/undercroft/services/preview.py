@@ -1,6 +1,6 @@
 """Loads beside the text: a draft worked out for one athlete as they would get it now."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
 from typing import Any
 
@@ -9,7 +9,8 @@ from undercroft.documents.reading import read_block
 from undercroft.domain.exercise import Catalogue
 from undercroft.domain.program.block import Block
 from undercroft.domain.program.changes import changes
-from undercroft.services import looking_over, planning
+from undercroft.domain.program.own import Layer, Told, path_beneath, told
+from undercroft.services import looking_over, own_changes, planning
 from undercroft.services.catalogues import catalogue_for
 from undercroft.services.clock import day_of
 from undercroft.services.looking_over import Found, Looked
@@ -21,13 +22,15 @@ from undercroft.store import athletes, revisions
 class Preview:
     """Faults of the text; where it has none, what the checks find, and the sheets.
 
-    `changes` says what is otherwise than in what the athlete has now.
+    `changes` says what is otherwise than in what the athlete has now; `own` what is otherwise than
+    in the text, because it is this athlete's own.
     """
 
     faults: tuple[Fault, ...]
-    findings: list[Found]
-    sheets: list[dict[str, Any]]
-    changes: list[str]
+    findings: list[Found] = field(default_factory=list)
+    sheets: list[dict[str, Any]] = field(default_factory=list)
+    changes: list[str] = field(default_factory=list)
+    own: tuple[Told, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,18 +41,34 @@ class Beside:
     looked: Looked
 
 
-def preview(athlete_id: str, document: Any, now: int) -> Preview:
-    """Nothing is kept. A draft with faults has no sheets yet."""
+def preview(athlete_id: str, document: Any, now: int, block_id: str | None = None) -> Preview:
+    """Nothing is kept. A draft with faults has no sheets yet.
+
+    With a block's id the athlete's own changes to that block count. What is found has its place in
+    the text all the same.
+    """
+    known = catalogue_for(athlete_id)
+    layer = own_changes.kept_of(athlete_id, block_id).layer if block_id else Layer()
     try:
-        block = read_block(document, catalogue_for(athlete_id))
+        block = read_block(document, known)
+        own = own_changes.own_block(block, layer, known)
     except FaultyDocument as fault:
-        return Preview(fault.faults, [], [], [])
-    found = beside(athlete_id, block, now)
+        return Preview(fault.faults)
+    found = beside(athlete_id, own, now)
     sheets = [planning.on_wire(sheet) for sheet in found.looked.done.sheets]
-    shown = looking_over.shown(found.looked.findings)
-    known = found.looked.order.catalogue
-    told = _differences(planning.current(athlete_id), block, known)
-    return Preview((), shown, [*found.begun.values(), *sheets], told)
+    return Preview(
+        (),
+        _in_the_text(looking_over.shown(found.looked.findings), own, block),
+        [*found.begun.values(), *sheets],
+        _differences(planning.current(athlete_id), own, known),
+        told(layer, block, known),
+    )
+
+
+def _in_the_text(found: list[Found], own: Block, block: Block) -> list[Found]:
+    if own is block:
+        return found
+    return [replace(one, path=path_beneath(one.path, own, block)) for one in found]
 
 
 def _differences(now: Current | None, block: Block, known: Catalogue) -> list[str]:

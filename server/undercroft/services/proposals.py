@@ -1,7 +1,8 @@
 """What an athlete's next loads should become, and what the coach accepts of it.
 
 An accepted load is a change for this athlete alone: a new revision of what the athlete trains by,
-with other loads in it. The coach's own block stays as it is written.
+with other loads in it. It is kept among the athlete's own changes, so that the block sent again
+does not undo it; the coach's block stays as it is written.
 """
 
 from collections.abc import Mapping, Sequence
@@ -9,8 +10,15 @@ from dataclasses import dataclass
 
 from undercroft.domain.program.checks import Overrule
 from undercroft.domain.program.wish import LoadWish
-from undercroft.domain.proposals import Place, SessionProposals, propose, proposed_in, with_loads
-from undercroft.services import planning, sending
+from undercroft.domain.proposals import (
+    Place,
+    SessionProposals,
+    propose,
+    proposed_in,
+    with_accepted,
+    with_loads,
+)
+from undercroft.services import own_changes, planning, sending
 from undercroft.services.clock import day_of
 from undercroft.services.evidence import evidence_of, told_of
 from undercroft.services.planning import Current
@@ -62,7 +70,10 @@ def accept(
     wishes = _wishes(_proposals(athlete_id, current, now), accepted.loads)
     block = with_loads(current.block, wishes)
     wanted = sending.Wanted([athlete_id], current.starts_on, overrules)
-    return sending.send_to(coach_id, current.block_id, block, athlete_id, wanted, now)
+    before = own_changes.kept_of(athlete_id, current.block_id)
+    layer = with_accepted(before.layer, current.block, wishes, day_of(now))
+    leaves = sending.OwnAfter(before, layer)
+    return sending.send_to(coach_id, current.block_id, block, athlete_id, wanted, now, leaves)
 
 
 def _wishes(

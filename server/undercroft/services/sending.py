@@ -7,15 +7,17 @@ from typing import Any
 
 from undercroft.documents.block import BlockShape
 from undercroft.documents.canonical import plain
+from undercroft.documents.faults import FaultyDocument
 from undercroft.documents.known import write_known
 from undercroft.domain.program.block import Block
 from undercroft.domain.program.calendar import day_of_session, monday_of
 from undercroft.domain.program.changes import changes
 from undercroft.domain.program.checks import Overrule, standing_stops
+from undercroft.domain.program.own import Layer
 from undercroft.domain.proposals import known_now
-from undercroft.services import blocks, looking_over, planning
+from undercroft.services import blocks, looking_over, own_changes, planning
 from undercroft.services.accounts import require_athlete
-from undercroft.services.catalogues import catalogue_for
+from undercroft.services.catalogues import catalogue_for, catalogue_of
 from undercroft.services.clock import day_of, iso
 from undercroft.services.looking_over import Found, Looked
 from undercroft.store import athletes, revisions
@@ -60,7 +62,27 @@ def send(coach_id: str, block_id: str, wanted: Wanted, now: int) -> list[Sent]:
     block = blocks.sound_block(coach_id, block_id)
     for athlete_id in wanted.athletes:
         require_athlete(coach_id, athlete_id)
-    return [send_to(coach_id, block_id, block, one, wanted, now) for one in wanted.athletes]
+    return [_send_own(coach_id, block_id, block, one, wanted, now) for one in wanted.athletes]
+
+
+def _send_own(
+    coach_id: str, block_id: str, block: Block, athlete_id: str, wanted: Wanted, now: int
+) -> Sent:
+    """The block with the athlete's own changes; refused where the two do not go together."""
+    layer = own_changes.kept_of(athlete_id, block_id).layer
+    try:
+        own = own_changes.own_block(block, layer, catalogue_of(coach_id))
+    except FaultyDocument as fault:
+        return Sent(athlete_id, None, 0, looking_over.shown(looking_over.as_stops(fault.faults)))
+    return send_to(coach_id, block_id, own, athlete_id, wanted, now)
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class OwnAfter:
+    """Own changes that a sending leaves behind, and those that they were made from."""
+
+    before: own_changes.Kept
+    layer: Layer
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -88,11 +110,18 @@ class _Ready:
 
 
 def send_to(
-    coach_id: str, block_id: str, block: Block, athlete_id: str, wanted: Wanted, now: int
+    coach_id: str,
+    block_id: str,
+    block: Block,
+    athlete_id: str,
+    wanted: Wanted,
+    now: int,
+    leaves: OwnAfter | None = None,
 ) -> Sent:
     """Send one athlete a block, which need not be the one that others get.
 
-    Worked out before the lock, under which nobody else can write; again if overtaken.
+    Worked out before the lock, under which nobody else can write; again if overtaken. Raises
+    Conflict where own changes that it leaves were changed meanwhile.
     """
     ready = _work_out(block_id, block, athletes.athlete_with_coach(athlete_id), wanted, now)
     with athlete_lock(athlete_id) as row:
@@ -105,6 +134,8 @@ def send_to(
         for session, document in ready.documents:
             planning.put_out(athlete_id, ready.run, ready.number, session, ready.position, document)
         _withdraw(ready)
+        if leaves is not None:
+            own_changes.keep(athlete_id, block_id, leaves.before, leaves.layer, now, coach_id)
         publish(athlete_id, "revision", str(ready.number), _notice(ready, now))
         return Sent(athlete_id, ready.number, len(ready.documents), [])
 

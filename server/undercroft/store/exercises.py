@@ -49,6 +49,8 @@ PLACES = {
     "a block": "SELECT document FROM block WHERE coach_id = ?",
     "a revision": """SELECT revision.document FROM revision
         JOIN athlete ON athlete.id = revision.athlete_id WHERE coach_id = ?""",
+    "an athlete's own changes": """SELECT own_layer.document FROM own_layer
+        JOIN athlete ON athlete.id = own_layer.athlete_id WHERE coach_id = ?""",
     "a load sheet": """SELECT sheet.document FROM sheet
         JOIN athlete ON athlete.id = sheet.athlete_id WHERE coach_id = ?""",
     "an athlete's document": """SELECT document FROM athlete

@@ -165,6 +165,21 @@ class Revision(Table):
         indexes = ((("athlete", "run", "number"), False),)
 
 
+class OwnLayer(Table):
+    """One athlete's own changes to a block; `number` counts how often they were written."""
+
+    athlete_id: str
+    athlete = ForeignKeyField(Athlete, on_delete="CASCADE", index=False)
+    block = TextField(column_name="block")
+    number = IntegerField()
+    document = JsonText()
+    changed_at = BigIntegerField()
+    changed_by = TextField()
+
+    class Meta:
+        primary_key = CompositeKey("athlete", "block")
+
+
 class Sheet(Table):
     """The newest load sheet of a session; `position` is how much of the ledger is in it.
 
@@ -319,6 +334,7 @@ ALL = (
     Block,
     OwnExercise,
     Revision,
+    OwnLayer,
     Sheet,
     Entry,
     Change,

@@ -62,22 +62,24 @@ def _in_session(
     after = {plan.key: plan for plan in new.exercises}
     for key, plan in after.items():
         if key not in before:
-            yield f"{where}: {_name(plan, catalogue)} is added"
+            yield f"{where}: {exercise_name(plan, catalogue)} is added"
         elif before[key] != plan:
-            yield f"{where}: {_changed(before[key], plan, catalogue)}"
+            yield f"{where}: {exercise_words(before[key], plan, catalogue)}"
     for key, plan in before.items():
         if key not in after:
-            yield f"{where}: {_name(plan, catalogue)} is dropped"
+            yield f"{where}: {exercise_name(plan, catalogue)} is dropped"
 
 
-def _name(plan: ExercisePlan, catalogue: Catalogue) -> str:
+def exercise_name(plan: ExercisePlan, catalogue: Catalogue) -> str:
+    """As it stands within a sentence."""
     return catalogue[plan.exercise].name.lower()
 
 
-def _changed(old: ExercisePlan, new: ExercisePlan, catalogue: Catalogue) -> str:
-    name = _name(new, catalogue)
+def exercise_words(old: ExercisePlan, new: ExercisePlan, catalogue: Catalogue) -> str:
+    """What differs in one exercise: "back squat 82.5 kg instead of 80 kg"."""
+    name = exercise_name(new, catalogue)
     if old.exercise != new.exercise:
-        return f"{name} in place of {_name(old, catalogue)}"
+        return f"{name} in place of {exercise_name(old, catalogue)}"
     told = [*_sets(old, new), *_around_sets(old, new)]
     return f"{name} {', '.join(told)}" if told else f"{name} has changed"
 

@@ -1,5 +1,6 @@
 """What the next sessions' loads should become, with reasons; the coach decides."""
 
+from undercroft.domain.proposals.accepted import with_accepted
 from undercroft.domain.proposals.occlusion import OcclusionDone
 from undercroft.domain.proposals.proposal import (
     ExerciseProposals,
@@ -27,5 +28,6 @@ __all__ = [
     "known_now",
     "propose",
     "proposed_in",
+    "with_accepted",
     "with_loads",
 ]
