@@ -708,6 +708,41 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/desk/blocks/{block_id}/own/{athlete_id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** A block as one athlete does it, and what in it is this athlete's own. */
+        get: operations["own.show_own"];
+        put?: never;
+        /** Keep what makes this document of the block; the block itself stays as it is written. */
+        post: operations["own.save_own"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/desk/blocks/{block_id}/own/{athlete_id}/decide": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Go back to the block at some places, or keep what is own to what the block says now. */
+        post: operations["own.decide_own"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/desk/blocks/{block_id}/send": {
         parameters: {
             query?: never;
@@ -2347,6 +2382,55 @@ export interface components {
             /** Format: date-time */
             updated_at?: string;
         };
+        OwnLineAnswer: {
+            session?: string;
+            /** @description its key; empty for the session itself */
+            exercise?: string;
+            /** @enum {string} */
+            stand?: "kept" | "clash" | "same" | "gone";
+            where?: string;
+            what?: string;
+            /** @description what became of the block's line since */
+            beneath?: string;
+            /** Format: date */
+            since?: string;
+            /** @description loads that were proposed, nothing else */
+            accepted?: boolean;
+        };
+        OwnAnswer: {
+            /** @description the state that this was made from */
+            as_of?: string;
+            /** Format: date-time */
+            changed_at?: string | null;
+            document?: {
+                [key: string]: unknown;
+            };
+            changes?: components["schemas"]["OwnLineAnswer"][];
+        };
+        OwnAsked: {
+            document: {
+                [key: string]: unknown;
+            };
+            as_of: string;
+        };
+        OwnSavedAnswer: {
+            as_of?: string;
+            /** Format: date-time */
+            changed_at?: string | null;
+            /** @description with any, nothing was changed */
+            faults?: components["schemas"]["FaultAnswer"][];
+            changes?: components["schemas"]["OwnLineAnswer"][];
+        };
+        OwnPlace: {
+            session: string;
+            /** @default  */
+            exercise: string;
+        };
+        DecideAsked: {
+            places: components["schemas"]["OwnPlace"][];
+            /** @enum {string} */
+            take: "own" | "block";
+        };
         SendAsked: {
             athletes: string[];
             /** Format: date */
@@ -2637,6 +2721,7 @@ export interface components {
                 [key: string]: unknown;
             };
             athlete: string;
+            block?: string;
         };
         LoadsAnswer: {
             faults?: components["schemas"]["FaultAnswer"][];
@@ -2644,6 +2729,7 @@ export interface components {
             sheets?: components["schemas"]["LoadSheet"][];
             /** @description against what the athlete has, in words */
             changes?: string[];
+            own?: components["schemas"]["OwnLineAnswer"][];
         };
         PatternSetAnswer: {
             reps?: number;
@@ -2690,6 +2776,7 @@ export interface components {
                 [key: string]: unknown;
             };
             athlete: string;
+            block?: string;
             session: string;
             exercise: string;
             rig: components["schemas"]["SoughtRig"];
@@ -4392,6 +4479,105 @@ export interface operations {
             };
             401: components["responses"]["log-in-needed"];
             404: components["responses"]["not-found"];
+            422: components["responses"]["invalid"];
+            503: components["responses"]["unavailable"];
+        };
+    };
+    "own.show_own": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                athlete_id: string;
+                block_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Done */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OwnAnswer"];
+                };
+            };
+            401: components["responses"]["log-in-needed"];
+            404: components["responses"]["not-found"];
+            422: components["responses"]["invalid"];
+            503: components["responses"]["unavailable"];
+        };
+    };
+    "own.save_own": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                athlete_id: string;
+                block_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["OwnAsked"];
+            };
+        };
+        responses: {
+            /** @description Done */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OwnSavedAnswer"];
+                };
+            };
+            400: components["responses"]["bad-body"];
+            401: components["responses"]["log-in-needed"];
+            403: components["responses"]["other-site"];
+            404: components["responses"]["not-found"];
+            409: components["responses"]["conflict"];
+            413: components["responses"]["too-large"];
+            415: components["responses"]["wrong-media"];
+            422: components["responses"]["invalid"];
+            503: components["responses"]["unavailable"];
+        };
+    };
+    "own.decide_own": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                athlete_id: string;
+                block_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["DecideAsked"];
+            };
+        };
+        responses: {
+            /** @description Done */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OwnAnswer"];
+                };
+            };
+            400: components["responses"]["bad-body"];
+            401: components["responses"]["log-in-needed"];
+            403: components["responses"]["other-site"];
+            404: components["responses"]["not-found"];
+            409: components["responses"]["conflict"];
+            413: components["responses"]["too-large"];
+            415: components["responses"]["wrong-media"];
             422: components["responses"]["invalid"];
             503: components["responses"]["unavailable"];
         };

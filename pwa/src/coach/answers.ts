@@ -63,6 +63,12 @@ export type SavedBlock = Answer<"SavedAnswer">;
 /** What a check, or working out the loads, has to say of one place in a block. */
 export type Finding = Answer<"FindingAnswer">;
 export type LoadsAnswer = Answer<"LoadsAnswer">;
+/** One place where an athlete does otherwise than the block says. */
+export type OwnLine = Answer<"OwnLineAnswer">;
+/** A block as one athlete does it; `as_of` names the state that this was made from. */
+export type OwnBlock = AnswerWith<"OwnAnswer", { readonly document: Block }>;
+export type OwnSaved = Answer<"OwnSavedAnswer">;
+export type OwnPlace = Readonly<Required<Schemas["OwnPlace"]>>;
 /** One rig that a kit can make; its `rig` is what a plan says to hang it. */
 export type RigOffer = AnswerWith<"OfferAnswer", { readonly rig: Rig }>;
 export type RigOffers = AnswerWith<"OffersAnswer", { readonly offers: readonly RigOffer[] }>;

@@ -28,6 +28,9 @@ import type {
   NewInvitation,
   OcclusionGuide,
   Overrule,
+  OwnBlock,
+  OwnPlace,
+  OwnSaved,
   PairingCode,
   Proposals,
   Results,
@@ -138,14 +141,15 @@ export const exercise = (key: string) =>
   get<ExercisePage>(`/desk/exercises/${encodeURIComponent(key)}`);
 export const addExercise = (document: Readonly<Record<string, unknown>>) =>
   post<{ key: string }>("/desk/exercises", { document });
-const ownPath = (key: string, rest = "") => `/desk/exercises/${encodeURIComponent(key)}${rest}`;
+const exercisePath = (key: string, rest = "") =>
+  `/desk/exercises/${encodeURIComponent(key)}${rest}`;
 export const changeExercise = (key: string, document: Readonly<Record<string, unknown>>) =>
-  post(ownPath(key), { document });
+  post(exercisePath(key), { document });
 export const setCues = (key: string, cues: readonly string[]) =>
-  post(ownPath(key, "/cues"), { cues });
-export const archiveExercise = (key: string) => post(ownPath(key, "/archive"));
-export const restoreExercise = (key: string) => post(ownPath(key, "/restore"));
-export const removeExercise = (key: string) => post(ownPath(key, "/remove"));
+  post(exercisePath(key, "/cues"), { cues });
+export const archiveExercise = (key: string) => post(exercisePath(key, "/archive"));
+export const restoreExercise = (key: string) => post(exercisePath(key, "/restore"));
+export const removeExercise = (key: string) => post(exercisePath(key, "/remove"));
 export const exercisesFor = (id: string) => get<AthleteExercises>(athletePath(id, "/exercises"));
 
 export const blocks = async () =>
@@ -159,8 +163,31 @@ export const readBlock = (text: string, format: "json" | "csv") =>
 export const exportAddress = (id: string, format: "json" | "csv") =>
   addressOf(blockPath(id, `/export?format=${format}`));
 
-export const loads = (document: Block, athleteId: string, options: AskOptions = {}) =>
-  post<LoadsAnswer>("/desk/loads", { document, athlete: athleteId }, options);
+/** With a block's id the athlete's own changes to that block count. */
+export const loads = (
+  document: Block,
+  athleteId: string,
+  { block: id, ...options }: AskOptions & { readonly block?: string } = {},
+) =>
+  post<LoadsAnswer>(
+    "/desk/loads",
+    { document, athlete: athleteId, ...(id ? { block: id } : {}) },
+    options,
+  );
+
+const ownPath = (id: string, athleteId: string, rest = "") =>
+  blockPath(id, `/own/${encodeURIComponent(athleteId)}${rest}`);
+export const ownBlock = (id: string, athleteId: string) => get<OwnBlock>(ownPath(id, athleteId));
+export const saveOwn = (id: string, athleteId: string, document: Block, as_of: string) =>
+  post<OwnSaved>(ownPath(id, athleteId), { document, as_of });
+/** `block`: the block's lines count there again; `own`: what is own stays, though they changed. */
+export const decideOwn = (
+  id: string,
+  athleteId: string,
+  places: readonly OwnPlace[],
+  take: "own" | "block",
+) => post<OwnBlock>(ownPath(id, athleteId, "/decide"), { places, take });
+
 export interface SoughtRig {
   readonly document: Block;
   readonly athlete: string;

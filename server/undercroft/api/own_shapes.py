@@ -6,6 +6,7 @@ from marshmallow import Schema, fields, post_load
 from marshmallow.validate import OneOf
 
 from undercroft.api.desk_shapes import Draft, FaultAnswer, OwnLineAnswer
+from undercroft.api.shapes import Moment
 from undercroft.documents.fields import Many, Text
 from undercroft.documents.own import MOST_CHANGES
 from undercroft.services.own_changes import Take
@@ -13,6 +14,7 @@ from undercroft.services.own_changes import Take
 
 class OwnAnswer(Schema):
     as_of = fields.String(metadata={"description": "the state that this was made from"})
+    changed_at = Moment(allow_none=True)
     document = fields.Dict(keys=fields.String())
     changes = fields.List(fields.Nested(OwnLineAnswer))
 
@@ -25,6 +27,7 @@ class OwnAsked(Draft):
 
 class OwnSavedAnswer(Schema):
     as_of = fields.String()
+    changed_at = Moment(allow_none=True)
     faults = fields.List(
         fields.Nested(FaultAnswer), metadata={"description": "with any, nothing was changed"}
     )

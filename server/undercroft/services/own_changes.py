@@ -44,6 +44,7 @@ class Kept:
 
     number: int
     layer: Layer
+    changed_at: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +55,7 @@ class OwnSeen:
     """
 
     as_of: str
+    changed_at: int | None
     document: Any
     changes: tuple[Told, ...]
 
@@ -63,6 +65,7 @@ class OwnSaved:
     """What is kept now. With faults nothing was changed."""
 
     as_of: str
+    changed_at: int | None
     faults: tuple[Fault, ...]
     changes: tuple[Told, ...]
 
@@ -70,7 +73,9 @@ class OwnSaved:
 def kept_of(athlete_id: str, block_id: str) -> Kept:
     """The athlete's own changes to a block."""
     row = own_layers.layer_of(athlete_id, block_id)
-    return Kept(0, Layer()) if row is None else Kept(row.number, read_layer(row.document))
+    if row is None:
+        return Kept(0, Layer())
+    return Kept(row.number, read_layer(row.document), row.changed_at)
 
 
 def keep(
@@ -103,7 +108,7 @@ def seen(coach_id: str, block_id: str, athlete_id: str) -> OwnSeen:
     """The block with the athlete's own changes. Raises NotFound, FaultyDocument."""
     state = _state(coach_id, block_id, athlete_id)
     document = plain(BlockShape().dump(laid_over(state.block, state.kept.layer)))
-    return OwnSeen(state.as_of, document, _told(athlete_id, state))
+    return OwnSeen(state.as_of, state.kept.changed_at, document, _told(athlete_id, state))
 
 
 def save(
@@ -118,13 +123,12 @@ def save(
         try:
             own = read_block(document, catalogue_of(coach_id))
         except FaultyDocument as fault:
-            return OwnSaved(as_of, fault.faults, _told(athlete_id, state))
+            return _saved(athlete_id, state, fault.faults)
         layer, misfits = between(state.block, own, state.kept.layer, day_of(now))
         if misfits:
-            return OwnSaved(as_of, tuple(map(_fault, misfits)), _told(athlete_id, state))
+            return _saved(athlete_id, state, tuple(map(_fault, misfits)))
         keep(athlete_id, block_id, state.kept, layer, now, coach_id)
-        after = _state(coach_id, block_id, athlete_id)
-        return OwnSaved(after.as_of, (), _told(athlete_id, after))
+        return _saved(athlete_id, _state(coach_id, block_id, athlete_id))
 
 
 def decide(
@@ -162,6 +166,10 @@ def _state(coach_id: str, block_id: str, athlete_id: str) -> _State:
     row = blocks.block_of(coach_id, block_id)
     block = read_block(row.document, catalogue_of(coach_id))
     return _State(block, row.updated_at, kept_of(athlete_id, block_id))
+
+
+def _saved(athlete_id: str, state: _State, faults: tuple[Fault, ...] = ()) -> OwnSaved:
+    return OwnSaved(state.as_of, state.kept.changed_at, faults, _told(athlete_id, state))
 
 
 def _told(athlete_id: str, state: _State) -> tuple[Told, ...]:

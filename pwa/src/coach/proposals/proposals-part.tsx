@@ -2,6 +2,7 @@ import { useState } from "preact/hooks";
 
 import type { AthletePage, Proposals } from "../answers";
 import { proposals } from "../desk";
+import { OwnPart } from "../own/own-part";
 import { counted } from "../shell/counted";
 import { Link } from "../shell/link";
 import { BLOCKS } from "../shell/route";
@@ -30,6 +31,7 @@ export function ProposalsPart({ page, onSent }: ProposalsPartProps) {
       <Loaded load={load} what="next loads">
         {(found) => <Found key={found.revision} found={found} page={page} sent={sent} />}
       </Loaded>
+      {page.block && <OwnPart key={page.revision} block={page.block} athlete={page} />}
     </section>
   );
 }
@@ -55,8 +57,8 @@ function Found({ found, page, sent }: FoundProps) {
     <>
       <p class="aside-note">
         The week ahead in {found.block}, revision {found.revision}. A load in kilograms keeps the
-        share of the maximum that it was sent with. What you accept is sent to {page.name} alone;
-        the block stays as you wrote it.
+        share of the maximum that it was sent with. What you accept is sent to {page.name} alone and
+        stays {page.name}’s own when the block is sent again; the block stays as you wrote it.
       </p>
       {found.waiting === 0 && (
         <p class="lead">Nothing to decide: what has come in asks for no other load.</p>

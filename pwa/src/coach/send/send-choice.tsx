@@ -1,8 +1,9 @@
 import type { Block } from "../../api/types";
-import type { Finding, LoadsAnswer, SquadLine } from "../answers";
+import type { Finding, LoadsAnswer, OwnLine, SquadLine } from "../answers";
 import { TruthField } from "../fields/choice-field";
 import { FindingList } from "../findings/finding-list";
 import { countsInWords, countsOf } from "../findings/findings";
+import { OwnList } from "../own/own-list";
 import { counted } from "../shell/counted";
 import { Link } from "../shell/link";
 import { athletePath, ROOT } from "../shell/route";
@@ -12,6 +13,8 @@ import { loads } from "../desk";
 import { StopGroups } from "./stop-groups";
 
 interface SendChoiceProps {
+  /** The block's id. */
+  readonly id: string;
   readonly document: Block;
   readonly athletes: readonly SquadLine[];
   readonly chosen: ReadonlySet<string>;
@@ -19,7 +22,7 @@ interface SendChoiceProps {
 }
 
 /** The squad with a tick for each, and for those ticked what will be sent. */
-export function SendChoice({ document, athletes, chosen, onChosen }: SendChoiceProps) {
+export function SendChoice({ id: block, document, athletes, chosen, onChosen }: SendChoiceProps) {
   if (athletes.length === 0) {
     return (
       <p>
@@ -51,7 +54,9 @@ export function SendChoice({ document, athletes, chosen, onChosen }: SendChoiceP
               onValue={(on) => tick(athlete.id, on)}
             />
             <span class="soft">{now(athlete)}</span>
-            {chosen.has(athlete.id) && <Preview document={document} athlete={athlete} />}
+            {chosen.has(athlete.id) && (
+              <Preview block={block} document={document} athlete={athlete} />
+            )}
           </li>
         ))}
       </ul>
@@ -66,13 +71,14 @@ function now(athlete: SquadLine): string {
 }
 
 interface PreviewProps {
+  readonly block: string;
   readonly document: Block;
   readonly athlete: SquadLine;
 }
 
 /** What this athlete would get, worked out as it will be when sent. */
-function Preview({ document, athlete }: PreviewProps) {
-  const load = useLoad(`preview ${athlete.id}`, () => loads(document, athlete.id));
+function Preview({ block, document, athlete }: PreviewProps) {
+  const load = useLoad(`preview ${athlete.id}`, () => loads(document, athlete.id, { block }));
   if (load.now.state === "loading") {
     return (
       <p class="soft" role="status">
@@ -83,7 +89,12 @@ function Preview({ document, athlete }: PreviewProps) {
   if (load.now.state === "failed") {
     return <Failure fault={load.now.fault} what="loads" again={load.again} />;
   }
-  return <Readiness answer={load.now.value} athlete={athlete} />;
+  return (
+    <>
+      <Readiness answer={load.now.value} athlete={athlete} />
+      <Own block={block} athlete={athlete} changes={load.now.value.own} onDecided={load.again} />
+    </>
+  );
 }
 
 interface ReadinessProps {
@@ -132,6 +143,28 @@ function Changes({
         <li key={change}>{change}</li>
       ))}
     </ul>
+  );
+}
+
+interface OwnProps {
+  readonly block: string;
+  readonly athlete: SquadLine;
+  readonly changes: readonly OwnLine[];
+  readonly onDecided: () => void;
+}
+
+/** What stays this athlete's own; where the block's line has changed since, the coach decides. */
+function Own({ block, athlete, changes, onDecided }: OwnProps) {
+  if (changes.length === 0) return null;
+  const clashes = changes.filter(({ stand }) => stand !== "kept").length;
+  return (
+    <details class="preview-findings" open={clashes > 0}>
+      <summary>
+        {counted(changes.length, "own change")} of {athlete.name}, kept
+        {clashes > 0 && `; ${clashes} to decide`}
+      </summary>
+      <OwnList block={block} athlete={athlete} changes={changes} onDecided={onDecided} />
+    </details>
   );
 }
 

@@ -105,7 +105,13 @@ function Send({ block: { id, document }, athletes }: SendProps) {
         value={startsOn}
         onValue={setStartsOn}
       />
-      <SendChoice document={document} athletes={athletes} chosen={chosen} onChosen={setChosen} />
+      <SendChoice
+        id={id}
+        document={document}
+        athletes={athletes}
+        chosen={chosen}
+        onChosen={setChosen}
+      />
       <Failure fault={act.fault} />
       <div class="save-bar">
         <button
