@@ -1,74 +1,46 @@
-"""The OpenAPI document fuzzed: whatever is asked, the answer is one that the document promises."""
+"""The OpenAPI document fuzzed: whatever is asked, the answer is one that the document promises.
 
+Many more: python -m tests.fuzz --cases 10000.
+"""
+
+from collections.abc import Iterator
 from typing import Any
 
 import pytest
-import schemathesis
-from flask import Flask
-from hypothesis import HealthCheck, Phase, given, settings
-from hypothesis import strategies as st
-from schemathesis.checks import not_a_server_error
-from schemathesis.specs.openapi.checks import (
-    content_type_conformance,
-    response_schema_conformance,
-    status_code_conformance,
-)
-from tests.api.roles import ROWS
-from tests.people import AtDesk, Clock, Phone, enlist
+from tests.api.roles import OWNER
+from tests.fuzz.asking import ENDPOINTS, ROLES, Round, ask, may_ask, operations
+from tests.fuzz.stage import Stage, set_up
 
-from undercroft.services.clock import HOUR_MS
+from undercroft.store import database
 
-CHECKS = [
-    not_a_server_error,
-    status_code_conformance,
-    content_type_conformance,
-    response_schema_conformance,
-]
-
-FUZZING = settings(
-    max_examples=30,
-    deadline=None,
-    database=None,
-    derandomize=True,
-    phases=[Phase.generate],
-    suppress_health_check=list(HealthCheck),
-)
+CASES, REFUSED = 20, 2
 
 
-@pytest.fixture
-def operations(sqlite_app: Flask) -> dict[str, Any]:
-    """By operationId, as the published document has them."""
-    schema = schemathesis.openapi.from_wsgi("/api/v1/openapi.json", sqlite_app)
-    found = [result.ok() for result in schema.get_all_operations()]
-    return {operation.definition.raw["operationId"]: operation for operation in found}
+@pytest.fixture(scope="module")
+def stage(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Stage]:
+    yield set_up(tmp_path_factory.mktemp("fuzzed"))
+    database.close_all()
+
+
+@pytest.fixture(scope="module")
+def known(stage: Stage) -> dict[str, Any]:
+    return operations(stage.app)
 
 
 @pytest.mark.slow
-@pytest.mark.parametrize("endpoint", sorted(set(ROWS) - {"about.openapi_document"}))
-def test_no_answer_is_a_surprise(
-    endpoint: str, operations: dict[str, Any], sqlite_app: Flask, clock: Clock
-) -> None:
-    """Asked by a coach and a phone at once: both cookies are sent."""
-    coach = enlist(sqlite_app, clock, "Ottilie Brandt", "ottilie@example.org")
-    phone = coach.pairs_phone(coach.adds_athlete("Runa Falk"))
-
-    @FUZZING
-    @given(case=operations[endpoint].as_strategy(), own=st.booleans())
-    def ask(case: Any, own: bool) -> None:
-        clock.passes(HOUR_MS)
-        if own and "athlete_id" in case.path_parameters:
-            case.path_parameters["athlete_id"] = phone.athlete_id
-        case.call_and_validate(
-            cookies=cookies(coach, phone), headers={"Accept-Encoding": "identity"}, checks=CHECKS
-        )
-
-    ask()
+@pytest.mark.parametrize("endpoint", ENDPOINTS)
+def test_no_answer_is_a_surprise(endpoint: str, stage: Stage, known: dict[str, Any]) -> None:
+    """As coach, athlete's device and nobody; most often as one who is let in."""
+    for role in ROLES:
+        cases = CASES if may_ask(endpoint, role) else REFUSED
+        heard = ask(stage, known[endpoint], Round(endpoint, role, 1, cases))
+        assert heard.cases
+        assert heard.surprises == [], "\n".join(map(str, heard.surprises))
 
 
-def cookies(coach: AtDesk, phone: Phone) -> dict[str, str]:
-    found = {}
-    for name, browser in (("coach", coach.browser), ("device", phone.browser)):
-        cookie = browser.get_cookie(f"undercroft-{name}")
-        assert cookie is not None
-        found[cookie.key] = cookie.value
-    return found
+def test_the_same_round_asks_the_same_again(stage: Stage, known: dict[str, Any]) -> None:
+    """Or a surprise could not be repeated."""
+    one = Round("desk.add_athlete", OWNER, 7, 12)
+    first, second = (ask(stage, known[one.endpoint], one) for _ in range(2))
+    assert first.statuses == second.statuses
+    assert len(first.statuses) > 1

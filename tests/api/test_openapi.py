@@ -8,6 +8,7 @@ from flask import Flask
 from jsonschema import Draft202012Validator
 from openapi_spec_validator import validate
 from tests.api.roles import ROWS
+from tests.fixtures import block_data
 from tests.people import AtDesk, Phone
 
 from undercroft.api.contract import ANYONE, contract_of
@@ -148,3 +149,14 @@ def test_an_unknown_schema_names_those_there_are(sqlite_app: Flask) -> None:
     answer = sqlite_app.test_client().get("/api/v1/schemas/nothing")
     assert answer.status_code == 404
     assert "entry" in answer.json["detail"]
+
+
+def test_a_block_is_exported_as_one_of_the_types_that_the_document_names(
+    coach: AtDesk,
+) -> None:
+    block = coach.post("/desk/blocks", {"document": block_data()}).json["id"]
+    named = operations(document_of(coach.app))["blocks.export_block"]["responses"]["200"]["content"]
+    sent = {
+        coach.get(f"/desk/blocks/{block}/export?format={form}").mimetype for form in ("json", "csv")
+    }
+    assert sent == set(named)

@@ -4474,7 +4474,8 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/octet-stream": unknown;
+                    "application/json": unknown;
+                    "text/csv": unknown;
                 };
             };
             401: components["responses"]["log-in-needed"];
@@ -5144,11 +5145,13 @@ export interface operations {
         requestBody?: never;
         responses: {
             /** @description Done */
-            204: {
+            200: {
                 headers: {
                     [name: string]: unknown;
                 };
-                content?: never;
+                content: {
+                    "application/json": unknown;
+                };
             };
             503: components["responses"]["unavailable"];
         };

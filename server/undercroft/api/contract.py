@@ -71,7 +71,7 @@ class Contract:
     answer: Schema | None = None
     status: int = 200
     plain: bool = False
-    media: str = "application/json"
+    media: tuple[str, ...] = ()
     refusals: list[type[Refusal]] = field(default_factory=list)
 
 
@@ -109,8 +109,8 @@ def gives(
     return _note(answer=made, status=status, plain=plain)
 
 
-def sends(media: str) -> Callable[[View], View]:
-    """The function returns a Response of its own, of this media type."""
+def sends(*media: str) -> Callable[[View], View]:
+    """The function returns a Response of its own, of one of these media types."""
     return _note(media=media)
 
 

@@ -63,7 +63,7 @@ def read_block(coach: CoachSeen, body: dict[str, str]) -> dict[str, Any]:
 @section.get("/blocks/<block_id>/export")
 @by(COACH)
 @asks(shapes.ExportAsked)
-@sends("application/octet-stream")
+@sends("application/json", "text/csv")
 @refuses(Invalid)
 def export_block(coach: CoachSeen, block_id: str, query: dict[str, str]) -> Response:
     """A block as a JSON or CSV file."""

@@ -95,9 +95,10 @@ def _path_schema(rule: Rule, name: str) -> dict[str, Any]:
 
 
 def _responses(contract: Contract, has_path: bool) -> dict[str, Any]:
-    if contract.media != "application/json" or contract.answer is not None:
-        schema: Any = contract.answer or {}
-        good = {"description": "Done", "content": {contract.media: {"schema": schema}}}
+    media = contract.media or (() if contract.answer is None else ("application/json",))
+    if media:
+        content: dict[str, Any] = {one: {"schema": contract.answer or {}} for one in media}
+        good = {"description": "Done", "content": content}
         found: dict[str, Any] = {str(contract.status): good}
     else:
         found = {"200" if contract.plain else "204": {"description": "Done"}}
