@@ -9,6 +9,7 @@ from tests.browser import hands
 from tests.browser.chromium import PHONE, Handset, handset
 from tests.browser.conftest import Squad
 from tests.browser.ledgers import kinds, stored
+from tests.kills.browsers import kill_browsers
 from tests.server_process import ServerProcess
 
 from undercroft.services import results
@@ -108,35 +109,8 @@ def test_an_app_opened_without_any_network_is_at_the_right_place_at_once(
 def test_a_browser_killed_right_after_a_confirmed_tap_loses_nothing_20_times(
     server: ServerProcess, squad: Squad, phone: Handset
 ) -> None:
-    page = phone.switch_on()
-    hands.pair(page, server.url, squad.secret)
-    phone.switch_off()
-    server.stop()
-    page = opened(phone, server)
-    hands.begin(page)
-    for tap in range(20):
-        if page.get_by_role("button", name="Finish the session").is_visible():
-            hands.finish(page)
-            hands.begin(page)
-        hands.record_as_planned(page)
-        unsent = page.get_by_role("button", name=hands.SYNC).inner_text()
-        assert int(unsent) > tap
-        phone.kill()
-        page = opened(phone, server)
-        expect(page.get_by_role("button", name=hands.SYNC)).to_have_text(unsent)
-    server.start()
-    hands.send_now(page, server.url)
-    arrived = [entry for entry in stored(server, squad) if entry.kind == "set.done"]
-    assert len(arrived) == 20
-    assert len({(e.session, e.set, e.body.get("side")) for e in arrived}) == 20
-
-
-def opened(phone: Handset, server: ServerProcess) -> Page:
-    """The app as it opens on a phone that was switched on again."""
-    page = phone.switch_on()
-    page.goto(server.url)
-    expect(page.get_by_role("button", name=hands.SYNC)).to_be_visible()
-    return page
+    """More of them, also while the phone sends: python -m tests.kills --browser 50."""
+    assert kill_browsers(server, squad, phone, kills=20).stored == 20
 
 
 def test_two_phones_without_a_network_on_one_session_are_told_as_two_answers(

@@ -11,6 +11,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from tests.kills.deaths import DEATHS
+from tests.kills.servers import kill_servers
 from tests.people import Clock, Phone
 from tests.sync import processes
 from tests.sync.asking import ids, positions, stored
@@ -82,6 +84,15 @@ def test_8_killed_at_any_moment_20_times_nothing_is_lost_or_doubled(
     send_until_it_dies(server, device_on_file, outbox, batch=500)
     server.stop()
     assert_nothing_lost_or_doubled(device_on_file, entries)
+
+
+def test_8_three_phones_keep_sending_while_servers_die_at_every_place(
+    database: str, tmp_path: Path
+) -> None:
+    """Many more: python -m tests.kills --server 200."""
+    tally = kill_servers(database, tmp_path, kills=len(DEATHS), seed=8)
+    assert set(tally.where) == set(DEATHS)
+    assert tally.stored == tally.confirmed > 0
 
 
 def test_a_graceful_stop_finishes_what_it_has_begun(sqlite: Path, device_on_file: Phone) -> None:
