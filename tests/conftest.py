@@ -20,12 +20,15 @@ from tests.people import AtDesk, Clock, Phone, enlist
 from undercroft.api import create_app
 from undercroft.config import Settings
 from undercroft.store import database as stored
-from undercroft.store import migrate
+from undercroft.store import migrate, rights
 from undercroft.store.models import ALL
 
 settings.register_profile("undercroft", deadline=None)
 settings.load_profile("undercroft")
 """A machine that does other work besides is no stopwatch."""
+
+ELSEWHERE = "192.0.2.7"
+"""An address of nobody's, so that these log-ins are not counted with those that a test tries."""
 
 ENGINES = ["sqlite", pytest.param("postgresql", marks=pytest.mark.postgres)]
 
@@ -137,6 +140,27 @@ def other_coach(app: Flask, clock: Clock) -> AtDesk:
 def athlete(coach: AtDesk) -> str:
     """The id of an athlete of `coach`."""
     return coach.adds_athlete("Runa Falk")
+
+
+@pytest.fixture
+def reading_coach(app: Flask, clock: Clock, athlete: str) -> AtDesk:
+    """A coach who may read of `athlete`."""
+    coach = enlist(app, clock, "Marit Aune", "marit@example.org", ELSEWHERE)
+    return _sharing(coach, athlete, "read")
+
+
+@pytest.fixture
+def writing_coach(app: Flask, clock: Clock, athlete: str) -> AtDesk:
+    """A coach who may write for `athlete`."""
+    coach = enlist(app, clock, "Joran Vik", "joran@example.org", ELSEWHERE)
+    return _sharing(coach, athlete, "write")
+
+
+def _sharing(coach: AtDesk, athlete: str, level: str) -> AtDesk:
+    stored.connect()
+    rights.give(athlete, coach.id, level, 1)
+    stored.disconnect()
+    return coach
 
 
 @pytest.fixture

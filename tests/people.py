@@ -128,14 +128,18 @@ class Phone:
                 return items
 
 
-def enlist(app: Flask, clock: Clock, name: str, email: str) -> AtDesk:
-    """A coach with an account, logged in."""
+def enlist(app: Flask, clock: Clock, name: str, email: str, address: str = "127.0.0.1") -> AtDesk:
+    """A coach with an account, logged in from that address."""
     database.connect()
     hasher = accounts.make_hasher(cheap=True)
     coach_id = accounts.add_coach(hasher, email, name, PASSWORD, clock())
     database.disconnect()
     browser = app.test_client()
-    answer = browser.post("/api/v1/coach/log-in", json={"email": email, "password": PASSWORD})
+    answer = browser.post(
+        "/api/v1/coach/log-in",
+        json={"email": email, "password": PASSWORD},
+        environ_base={"REMOTE_ADDR": address},
+    )
     assert answer.status_code == 200, answer.text
     return AtDesk(app, browser, coach_id, name, email)
 

@@ -2,6 +2,9 @@
 
 A row names who may ask and what comes of it when the right one asks; what everybody else gets
 follows from that (`expected`). Parts of the path are filled from the `Scene`.
+
+An endpoint about one athlete is `readable`, `writable` or `own_athletes`: two coaches share the
+athlete of the scene, one to read and one to read and write. Where that does not do they get 403.
 """
 
 from collections.abc import Callable, Mapping
@@ -16,8 +19,10 @@ from tests.people import AtDesk, Phone
 from undercroft.api.contract import ANY_DEVICE, ANYONE, COACH, DEVICE, Who
 from undercroft.documents.canonical import to_json
 
-OWNER, OTHER_COACH, PHONE, OTHER_PHONE, REVOKED, NOBODY = (
+OWNER, READER, WRITER, OTHER_COACH, PHONE, OTHER_PHONE, REVOKED, NOBODY = (
     "coach",
+    "reading coach",
+    "writing coach",
     "other coach",
     "athlete's device",
     "other athlete's device",
@@ -28,9 +33,11 @@ OWNER, OTHER_COACH, PHONE, OTHER_PHONE, REVOKED, NOBODY = (
 
 @dataclass(frozen=True)
 class Scene:
-    """Two coaches, an athlete of the first with a phone and a revoked one, a stranger."""
+    """A coach whose athlete has a phone and a revoked one, coaches with rights and without."""
 
     coach: AtDesk
+    reader: AtDesk
+    writer: AtDesk
     other_coach: AtDesk
     athlete_id: str
     phone: Phone
@@ -41,6 +48,8 @@ class Scene:
     def browser_of(self, role: str) -> FlaskClient:
         return {
             OWNER: self.coach.browser,
+            READER: self.reader.browser,
+            WRITER: self.writer.browser,
             OTHER_COACH: self.other_coach.browser,
             PHONE: self.phone.browser,
             OTHER_PHONE: self.other_phone.browser,
@@ -55,9 +64,17 @@ class Scene:
 Filling = Callable[[Scene], Any]
 
 
+COACHES = (OWNER, READER, WRITER, OTHER_COACH)
+READ, WRITE, OWN = "read", "write", "own"
+ALLOWED = {READ: (OWNER, READER, WRITER), WRITE: (OWNER, WRITER), OWN: (OWNER,)}
+"""By the right to the athlete that is needed, the coaches who have it."""
+
+
 @dataclass(frozen=True)
 class Row:
     """`owned`: the path names something of `coach`, so another coach gets 404.
+
+    needs: the right to the athlete in path or body; who has less gets 403, who has none 404.
 
     path: how to fill each part of the path but `athlete_id`. body: what to post, if it is a
     function worked out anew for each role.
@@ -66,6 +83,7 @@ class Row:
     who: Who
     ok: int
     owned: bool = False
+    needs: str | None = None
     path: Mapping[str, Filling] = field(default_factory=dict)
     body: Any = field(default_factory=dict)
 
@@ -77,12 +95,17 @@ class Row:
         if self.who is ANYONE:
             return self.ok
         if self.who is COACH:
-            if role == OTHER_COACH and self.owned:
-                return 404
-            return self.ok if role in (OWNER, OTHER_COACH) else 401
+            return self._of_a_coach(role) if role in COACHES else 401
         if role in (PHONE, OTHER_PHONE) or (role == REVOKED and self.who is ANY_DEVICE):
             return self.ok
         return 401
+
+    def _of_a_coach(self, role: str) -> int:
+        if role == OTHER_COACH and self.needs:
+            return 404
+        if self.needs and role not in ALLOWED[self.needs]:
+            return 403
+        return 404 if role != OWNER and self.owned else self.ok
 
 
 def open_to_all(ok: int = 200, **more: Any) -> Row:
@@ -95,8 +118,23 @@ def any_coach(ok: int = 200, **more: Any) -> Row:
 
 
 def own_coach(ok: int = 200, **more: Any) -> Row:
-    """Only the coach to whom it belongs."""
+    """Only the coach to whom it belongs, whatever rights to an athlete others have."""
     return Row(COACH, ok, owned=True, **more)
+
+
+def readable(ok: int = 200, **more: Any) -> Row:
+    """Whoever may read of the athlete."""
+    return Row(COACH, ok, needs=READ, **more)
+
+
+def writable(ok: int = 200, **more: Any) -> Row:
+    """Whoever may write for the athlete."""
+    return Row(COACH, ok, needs=WRITE, **more)
+
+
+def own_athletes(ok: int = 200, **more: Any) -> Row:
+    """The athlete's own coach alone."""
+    return Row(COACH, ok, needs=OWN, **more)
 
 
 def phones(ok: int = 200, **more: Any) -> Row:
@@ -242,15 +280,15 @@ ROWS: Mapping[str, Row] = {
     "sync.take_snapshot": phones(),
     "desk.list_athletes": any_coach(),
     "desk.add_athlete": any_coach(201, body={"name": "Tove Lind"}),
-    "desk.invite": own_coach(201),
-    "desk.list_invitations": own_coach(),
-    "desk.revoke_invitation": own_coach(204, path={"invitation_id": _invitation_id}),
-    "desk.make_code": own_coach(201),
-    "desk.list_devices": own_coach(),
-    "desk.revoke_device": own_coach(204, path={"device_id": lambda scene: scene.phone.id}),
+    "desk.invite": own_athletes(201),
+    "desk.list_invitations": own_athletes(),
+    "desk.revoke_invitation": own_athletes(204, path={"invitation_id": _invitation_id}),
+    "desk.make_code": own_athletes(201),
+    "desk.list_devices": readable(),
+    "desk.revoke_device": own_athletes(204, path={"device_id": lambda scene: scene.phone.id}),
     "exercises.show_catalogue": any_coach(),
     "exercises.show_exercise": any_coach(path={"key": lambda _: "back-squat"}),
-    "exercises.show_for_athlete": own_coach(),
+    "exercises.show_for_athlete": readable(),
     "exercises.add_exercise": any_coach(201, body=_another_exercise),
     "exercises.change_exercise": own_coach(
         204, path={"key": _own_exercise}, body={"document": OWN_EXERCISE}
@@ -262,16 +300,16 @@ ROWS: Mapping[str, Row] = {
     "exercises.restore_exercise": own_coach(204, path={"key": _own_exercise}),
     "exercises.remove_exercise": own_coach(204, path={"key": _own_exercise}),
     "results.show_squad": any_coach(),
-    "results.show_athlete": own_coach(),
-    "results.save_athlete": own_coach(body={"document": {"key": "runa", "name": "Runa Falk"}}),
-    "results.save_kit": own_coach(body={"document": {"key": "shed", "name": "The shed"}}),
-    "results.show_results": own_coach(),
-    "results.show_trend": own_coach(path={"lift": lambda _: "back-squat"}),
-    "monitoring.show_load": own_coach(),
-    "monitoring.show_work": own_coach(),
-    "monitoring.show_speed": own_coach(),
-    "monitoring.show_condition": own_coach(),
-    "monitoring.show_table": own_coach(path={"table": lambda _: "weeks"}),
+    "results.show_athlete": readable(),
+    "results.save_athlete": writable(body={"document": {"key": "runa", "name": "Runa Falk"}}),
+    "results.save_kit": writable(body={"document": {"key": "shed", "name": "The shed"}}),
+    "results.show_results": readable(),
+    "results.show_trend": readable(path={"lift": lambda _: "back-squat"}),
+    "monitoring.show_load": readable(),
+    "monitoring.show_work": readable(),
+    "monitoring.show_speed": readable(),
+    "monitoring.show_condition": readable(),
+    "monitoring.show_table": readable(path={"table": lambda _: "weeks"}),
     "blocks.list_blocks": any_coach(),
     "blocks.add_block": any_coach(201, body={"document": {}}),
     "blocks.read_block": any_coach(body={"text": to_json(BLOCK), "format": "json"}),
@@ -279,31 +317,31 @@ ROWS: Mapping[str, Row] = {
     "blocks.save_block": own_coach(path={"block_id": _block_id}, body={"document": {}}),
     "blocks.export_block": own_coach(path={"block_id": _block_id}),
     "blocks.send_block": own_coach(path={"block_id": _block_id}, body=_sending),
-    "blocks.show_loads": own_coach(body=_loads),
-    "blocks.find_rigs": own_coach(body=_rigs),
-    "blocks.unfold_week": own_coach(body=_unfolding),
-    "own.show_own": own_coach(path={"block_id": _block_id}),
-    "own.save_own": own_coach(409, path={"block_id": _block_id}, body=OUTDATED),
-    "own.decide_own": own_coach(path={"block_id": _block_id}, body=BACK),
-    "sheets.show_sheets": own_coach(),
-    "proposals.show_proposals": own_coach(),
-    "proposals.accept_proposals": own_coach(409, body=_accepting),
+    "blocks.show_loads": readable(body=_loads),
+    "blocks.find_rigs": readable(body=_rigs),
+    "blocks.unfold_week": readable(body=_unfolding),
+    "own.show_own": readable(path={"block_id": _block_id}, owned=True),
+    "own.save_own": writable(409, path={"block_id": _block_id}, body=OUTDATED, owned=True),
+    "own.decide_own": writable(path={"block_id": _block_id}, body=BACK, owned=True),
+    "sheets.show_sheets": readable(),
+    "proposals.show_proposals": readable(),
+    "proposals.accept_proposals": writable(409, body=_accepting),
     "calculators.list_calculators": any_coach(),
     "calculators.calculate": any_coach(
         path={"key": lambda _: "pulley"}, body={"inputs": {"stack_kg": 50}}
     ),
     "screening.show_occlusion": any_coach(),
-    "screening.show_screening": own_coach(),
-    "screening.ask_for_screening": own_coach(),
-    "screening.sign_screening": own_coach(body=_signing),
-    "screening.record_clearance": own_coach(201, body=CLEARANCE),
-    "screening.record_pressure": own_coach(201, body=PRESSURE),
-    "screening.withdraw_record": own_coach(path={"number": _record_number}),
-    "hand_over.look_at_hand_over": own_coach(body=_hand_over),
-    "hand_over.take_hand_over": own_coach(body=_hand_over),
-    "kit.list_proposals": own_coach(),
-    "kit.accept_proposal": own_coach(path={"entry_id": _proposal_id}),
-    "kit.decline_proposal": own_coach(204, path={"entry_id": _proposal_id}),
-    "held.list_held": own_coach(),
-    "held.accept_held": own_coach(path={"position": _held_position}),
+    "screening.show_screening": readable(),
+    "screening.ask_for_screening": writable(),
+    "screening.sign_screening": own_athletes(body=_signing),
+    "screening.record_clearance": own_athletes(201, body=CLEARANCE),
+    "screening.record_pressure": own_athletes(201, body=PRESSURE),
+    "screening.withdraw_record": writable(path={"number": _record_number}),
+    "hand_over.look_at_hand_over": writable(body=_hand_over),
+    "hand_over.take_hand_over": writable(body=_hand_over),
+    "kit.list_proposals": readable(),
+    "kit.accept_proposal": writable(path={"entry_id": _proposal_id}),
+    "kit.decline_proposal": writable(204, path={"entry_id": _proposal_id}),
+    "held.list_held": readable(),
+    "held.accept_held": writable(path={"position": _held_position}),
 }

@@ -1,4 +1,4 @@
-"""Each endpoint as coach, other coach, athlete, other athlete, revoked device and nobody."""
+"""Each endpoint as coach, coaches with rights and without, athletes, revoked device, nobody."""
 
 from typing import Any
 
@@ -11,8 +11,10 @@ from tests.api.roles import (
     OTHER_PHONE,
     OWNER,
     PHONE,
+    READER,
     REVOKED,
     ROWS,
+    WRITER,
     Row,
     Scene,
 )
@@ -23,12 +25,14 @@ from werkzeug.routing import Rule
 from undercroft.api.contract import contract_of
 
 # Those who are refused come first, so that what they try is still there to be spoiled.
-ROLES = (NOBODY, REVOKED, OTHER_PHONE, OTHER_COACH, PHONE, OWNER)
+ROLES = (NOBODY, REVOKED, OTHER_PHONE, OTHER_COACH, READER, PHONE, WRITER, OWNER)
 
 
 @pytest.fixture
 def scene(
     coach: AtDesk,
+    reading_coach: AtDesk,
+    writing_coach: AtDesk,
     other_coach: AtDesk,
     athlete: str,
     device: Phone,
@@ -37,7 +41,8 @@ def scene(
 ) -> Scene:
     revoked = coach.pairs_phone(athlete, "a lost phone")
     coach.revokes(revoked)
-    return Scene(coach, other_coach, athlete, device, other_device, revoked, client)
+    coaches = (coach, reading_coach, writing_coach, other_coach)
+    return Scene(*coaches, athlete, device, other_device, revoked, client)
 
 
 def rules(app: Flask) -> dict[str, Rule]:
@@ -70,7 +75,7 @@ def test_each_role_gets_what_its_row_says(endpoint: str, app: Flask, scene: Scen
         answer = _ask(scene.browser_of(role), rule, path, body)
         expected = row.expected(role)
         assert answer.status_code == expected, f"{role}: {answer.text}"
-        if expected in (401, 404):
+        if expected in (401, 403, 404):
             assert answer.mimetype == "application/problem+json"
             assert everything() == before, f"{role} was refused and yet changed something"
 

@@ -96,7 +96,7 @@ export interface paths {
             path?: never;
             cookie?: never;
         };
-        /** The coach's athletes by name, with their devices. */
+        /** The coach's own and shared athletes by name, with their devices. */
         get: operations["desk.list_athletes"];
         put?: never;
         /** Add an athlete. */
@@ -998,7 +998,7 @@ export interface paths {
             path?: never;
             cookie?: never;
         };
-        /** The coach's athletes, those that need attention first and why. */
+        /** The coach's own and shared athletes, those that need attention first and why. */
         get: operations["results.show_squad"];
         put?: never;
         post?: never;
@@ -1273,6 +1273,9 @@ export interface components {
             cursor?: number;
         };
         AthleteAnswer: {
+            /** @enum {string} */
+            right?: "read" | "write" | "own";
+            owner?: string;
             id?: string;
             name?: string;
             /** Format: date-time */
@@ -1285,9 +1288,11 @@ export interface components {
         NewAthlete: {
             name: string;
         };
-        Named: {
+        TrainedBlock: {
             id?: string;
             name?: string;
+            /** @description it is among the blocks of the coach who asks */
+            mine?: boolean;
         };
         MaximumAnswer: {
             lift?: string;
@@ -1302,6 +1307,9 @@ export interface components {
             text?: string;
         };
         AthletePageAnswer: {
+            /** @enum {string} */
+            right?: "read" | "write" | "own";
+            owner?: string;
             id?: string;
             name?: string;
             document?: {
@@ -1310,7 +1318,7 @@ export interface components {
             kit?: {
                 [key: string]: unknown;
             } | null;
-            block?: components["schemas"]["Named"] | null;
+            block?: components["schemas"]["TrainedBlock"] | null;
             revision?: number | null;
             maxima?: components["schemas"]["MaximumAnswer"][];
             devices?: components["schemas"]["DeviceAnswer"][];
@@ -2849,11 +2857,14 @@ export interface components {
             text?: string;
         };
         SquadLineAnswer: {
+            /** @enum {string} */
+            right?: "read" | "write" | "own";
+            owner?: string;
             id?: string;
             name?: string;
             /** Format: date-time */
             last_heard_at?: string | null;
-            block?: components["schemas"]["Named"] | null;
+            block?: components["schemas"]["TrainedBlock"] | null;
             revision?: number | null;
             states?: components["schemas"]["StatesAnswer"];
             next?: components["schemas"]["NextAnswer"] | null;
@@ -2964,6 +2975,10 @@ export interface components {
             secret?: string;
             code?: string;
             device_name: string;
+        };
+        Named: {
+            id?: string;
+            name?: string;
         };
         PairedAnswer: {
             device?: string;
@@ -3398,7 +3413,7 @@ export interface operations {
             };
             400: components["responses"]["bad-body"];
             401: components["responses"]["log-in-needed"];
-            403: components["responses"]["other-site"];
+            403: components["responses"]["not-allowed"];
             404: components["responses"]["not-found"];
             413: components["responses"]["too-large"];
             415: components["responses"]["wrong-media"];
@@ -3484,7 +3499,7 @@ export interface operations {
             };
             400: components["responses"]["bad-body"];
             401: components["responses"]["log-in-needed"];
-            403: components["responses"]["other-site"];
+            403: components["responses"]["not-allowed"];
             404: components["responses"]["not-found"];
             413: components["responses"]["too-large"];
             415: components["responses"]["wrong-media"];
@@ -3518,7 +3533,7 @@ export interface operations {
             };
             400: components["responses"]["bad-body"];
             401: components["responses"]["log-in-needed"];
-            403: components["responses"]["other-site"];
+            403: components["responses"]["not-allowed"];
             404: components["responses"]["not-found"];
             413: components["responses"]["too-large"];
             415: components["responses"]["wrong-media"];
@@ -3577,7 +3592,7 @@ export interface operations {
             };
             400: components["responses"]["bad-body"];
             401: components["responses"]["log-in-needed"];
-            403: components["responses"]["other-site"];
+            403: components["responses"]["not-allowed"];
             404: components["responses"]["not-found"];
             413: components["responses"]["too-large"];
             415: components["responses"]["wrong-media"];
@@ -3611,7 +3626,7 @@ export interface operations {
             };
             400: components["responses"]["bad-body"];
             401: components["responses"]["log-in-needed"];
-            403: components["responses"]["other-site"];
+            403: components["responses"]["not-allowed"];
             404: components["responses"]["not-found"];
             413: components["responses"]["too-large"];
             415: components["responses"]["wrong-media"];
@@ -3671,7 +3686,7 @@ export interface operations {
             };
             400: components["responses"]["bad-body"];
             401: components["responses"]["log-in-needed"];
-            403: components["responses"]["other-site"];
+            403: components["responses"]["not-allowed"];
             404: components["responses"]["not-found"];
             413: components["responses"]["too-large"];
             415: components["responses"]["wrong-media"];
@@ -3700,6 +3715,7 @@ export interface operations {
                 };
             };
             401: components["responses"]["log-in-needed"];
+            403: components["responses"]["not-allowed"];
             404: components["responses"]["not-found"];
             503: components["responses"]["unavailable"];
         };
@@ -3730,7 +3746,7 @@ export interface operations {
             };
             400: components["responses"]["bad-body"];
             401: components["responses"]["log-in-needed"];
-            403: components["responses"]["other-site"];
+            403: components["responses"]["not-allowed"];
             404: components["responses"]["not-found"];
             413: components["responses"]["too-large"];
             415: components["responses"]["wrong-media"];
@@ -3763,7 +3779,7 @@ export interface operations {
             };
             400: components["responses"]["bad-body"];
             401: components["responses"]["log-in-needed"];
-            403: components["responses"]["other-site"];
+            403: components["responses"]["not-allowed"];
             404: components["responses"]["not-found"];
             413: components["responses"]["too-large"];
             415: components["responses"]["wrong-media"];
@@ -3797,7 +3813,7 @@ export interface operations {
             };
             400: components["responses"]["bad-body"];
             401: components["responses"]["log-in-needed"];
-            403: components["responses"]["other-site"];
+            403: components["responses"]["not-allowed"];
             404: components["responses"]["not-found"];
             413: components["responses"]["too-large"];
             415: components["responses"]["wrong-media"];
@@ -3857,7 +3873,7 @@ export interface operations {
             };
             400: components["responses"]["bad-body"];
             401: components["responses"]["log-in-needed"];
-            403: components["responses"]["other-site"];
+            403: components["responses"]["not-allowed"];
             404: components["responses"]["not-found"];
             413: components["responses"]["too-large"];
             415: components["responses"]["wrong-media"];
@@ -3890,7 +3906,7 @@ export interface operations {
             };
             400: components["responses"]["bad-body"];
             401: components["responses"]["log-in-needed"];
-            403: components["responses"]["other-site"];
+            403: components["responses"]["not-allowed"];
             404: components["responses"]["not-found"];
             413: components["responses"]["too-large"];
             415: components["responses"]["wrong-media"];
@@ -4003,7 +4019,7 @@ export interface operations {
             };
             400: components["responses"]["bad-body"];
             401: components["responses"]["log-in-needed"];
-            403: components["responses"]["other-site"];
+            403: components["responses"]["not-allowed"];
             404: components["responses"]["not-found"];
             409: components["responses"]["conflict"];
             413: components["responses"]["too-large"];
@@ -4088,7 +4104,7 @@ export interface operations {
             };
             400: components["responses"]["bad-body"];
             401: components["responses"]["log-in-needed"];
-            403: components["responses"]["other-site"];
+            403: components["responses"]["not-allowed"];
             404: components["responses"]["not-found"];
             413: components["responses"]["too-large"];
             415: components["responses"]["wrong-media"];
@@ -4122,7 +4138,7 @@ export interface operations {
             };
             400: components["responses"]["bad-body"];
             401: components["responses"]["log-in-needed"];
-            403: components["responses"]["other-site"];
+            403: components["responses"]["not-allowed"];
             404: components["responses"]["not-found"];
             413: components["responses"]["too-large"];
             415: components["responses"]["wrong-media"];
@@ -4156,7 +4172,7 @@ export interface operations {
             };
             400: components["responses"]["bad-body"];
             401: components["responses"]["log-in-needed"];
-            403: components["responses"]["other-site"];
+            403: components["responses"]["not-allowed"];
             404: components["responses"]["not-found"];
             413: components["responses"]["too-large"];
             415: components["responses"]["wrong-media"];
@@ -4191,7 +4207,7 @@ export interface operations {
             };
             400: components["responses"]["bad-body"];
             401: components["responses"]["log-in-needed"];
-            403: components["responses"]["other-site"];
+            403: components["responses"]["not-allowed"];
             404: components["responses"]["not-found"];
             413: components["responses"]["too-large"];
             415: components["responses"]["wrong-media"];
@@ -4225,7 +4241,7 @@ export interface operations {
             };
             400: components["responses"]["bad-body"];
             401: components["responses"]["log-in-needed"];
-            403: components["responses"]["other-site"];
+            403: components["responses"]["not-allowed"];
             404: components["responses"]["not-found"];
             413: components["responses"]["too-large"];
             415: components["responses"]["wrong-media"];
@@ -4538,7 +4554,7 @@ export interface operations {
             };
             400: components["responses"]["bad-body"];
             401: components["responses"]["log-in-needed"];
-            403: components["responses"]["other-site"];
+            403: components["responses"]["not-allowed"];
             404: components["responses"]["not-found"];
             409: components["responses"]["conflict"];
             413: components["responses"]["too-large"];
@@ -4574,7 +4590,7 @@ export interface operations {
             };
             400: components["responses"]["bad-body"];
             401: components["responses"]["log-in-needed"];
-            403: components["responses"]["other-site"];
+            403: components["responses"]["not-allowed"];
             404: components["responses"]["not-found"];
             409: components["responses"]["conflict"];
             413: components["responses"]["too-large"];
@@ -4609,7 +4625,7 @@ export interface operations {
             };
             400: components["responses"]["bad-body"];
             401: components["responses"]["log-in-needed"];
-            403: components["responses"]["other-site"];
+            403: components["responses"]["not-allowed"];
             404: components["responses"]["not-found"];
             413: components["responses"]["too-large"];
             415: components["responses"]["wrong-media"];

@@ -12,8 +12,9 @@
         return pairing.make_code(athlete_id, now)
 
 A function names what it wants among `coach`, `device`, `body`, `query`, `now` and the parts of its
-path. The first line of its docstring is the published reference. Where a coach's path holds one of
-the names in OWNED, it is checked to be that coach's before anything else is read.
+path. The first line of its docstring is the published reference. Where a coach's path holds an
+`athlete_id`, it needs the right to read for GET and to write for POST, or what `@needs` says; where
+it holds one of the names in OWNED, that is checked to be the coach's. Both before anything is read.
 """
 
 import inspect
@@ -28,8 +29,9 @@ from marshmallow import RAISE, Schema
 
 from undercroft.api import context, sessions
 from undercroft.api.reading import read_json
-from undercroft.services import accounts, blocks
+from undercroft.services import blocks, rights
 from undercroft.services.refusals import NotFound, Refusal, Revoked
+from undercroft.services.rights import READ, WRITE, Right
 
 View = Callable[..., Any]
 MOST_BYTES = 256 * 1024
@@ -47,7 +49,6 @@ class Who(StrEnum):
 ANYONE, COACH, DEVICE, ANY_DEVICE = Who.ANYONE, Who.COACH, Who.DEVICE, Who.ANY_DEVICE
 
 OWNED: dict[str, Callable[[str, str], object]] = {
-    "athlete_id": accounts.require_athlete,
     "block_id": blocks.block_of,
 }
 """By name in a path: a check (coach id, the id) that raises NotFound for another coach's."""
@@ -65,6 +66,7 @@ class Contract:
     """What an endpoint asks and promises; filled by the decorators below, fixed by a Section."""
 
     who: Who | None = None
+    needs: Right | None = None
     body: Schema | None = None
     most_bytes: int = MOST_BYTES
     query: Schema | None = None
@@ -86,6 +88,11 @@ def contract_of(view: View) -> Contract:
 def by(who: Who) -> Callable[[View], View]:
     """Who may ask. Every endpoint says it."""
     return _note(who=who)
+
+
+def needs(right: Right) -> Callable[[View], View]:
+    """The right to the athlete in the path, where it is not the usual one of the method."""
+    return _note(needs=right)
 
 
 def takes(body: type[Schema], most_bytes: int = MOST_BYTES) -> Callable[[View], View]:
@@ -137,6 +144,7 @@ class Section:
     """A group of endpoints under one path: a Flask blueprint that insists on contracts."""
 
     def __init__(self, name: str, prefix: str) -> None:
+        self.prefix = prefix
         self.blueprint = Blueprint(name, __name__, url_prefix=prefix)
 
     def get(self, path: str) -> Callable[[View], View]:
@@ -152,6 +160,8 @@ class Section:
                 raise TypeError(f"{view.__name__} needs @by(...) and a docstring")
             if method == "POST" and contract.body is None:
                 contract.body = Empty()
+            if contract.who is COACH and "<athlete_id>" in f"{self.prefix}{path}":
+                contract.needs = contract.needs or (READ if method == "GET" else WRITE)
             self.blueprint.add_url_rule(
                 path, view.__name__, _bound(view, contract), methods=[method]
             )
@@ -165,7 +175,7 @@ def _bound(view: View, contract: Contract) -> View:
 
     @wraps(view)
     def endpoint(**path: Any) -> Response:
-        given = _who(contract.who, path)
+        given = _who(contract, path)
         given["now"] = context.now()
         if contract.body is not None:
             sessions.refuse_other_sites()
@@ -178,19 +188,21 @@ def _bound(view: View, contract: Contract) -> View:
     return endpoint
 
 
-def _who(who: Who | None, path: dict[str, Any]) -> dict[str, Any]:
-    """Authorise, and check that what the path names belongs to whoever asks."""
+def _who(contract: Contract, path: dict[str, Any]) -> dict[str, Any]:
+    """Authorise: who is asking, and what they may do with what the path names."""
     if not all(map(_can_exist, path.values())):
         raise NotFound()
-    if who is ANYONE:
+    if contract.who is ANYONE:
         return {}
-    if who is COACH:
+    if contract.who is COACH:
         coach = sessions.coach_now(context.now())
+        if contract.needs is not None:
+            rights.require(coach.id, path["athlete_id"], contract.needs)
         for name in OWNED.keys() & path.keys():
             OWNED[name](coach.id, path[name])
         return {"coach": coach}
     device = sessions.device_now(context.now())
-    if device.revoked and who is DEVICE:
+    if device.revoked and contract.who is DEVICE:
         raise Revoked("this device was unpaired by the coach", "ask the coach to pair it again")
     return {"device": device}
 

@@ -1,4 +1,7 @@
-"""The desk's athletes: who they are, their phones, how a phone is invited."""
+"""The desk's athletes: who they are, their phones, how a phone is invited.
+
+Phones are for the athlete's own coach: a phone that another coach paired would outlast their right.
+"""
 
 import io
 from typing import Any
@@ -7,9 +10,10 @@ import segno
 
 from undercroft.api import shapes
 from undercroft.api.context import origin
-from undercroft.api.contract import COACH, Section, by, gives, takes
+from undercroft.api.contract import COACH, Section, by, gives, needs, takes
 from undercroft.services import athletes, devices, pairing
 from undercroft.services.accounts import CoachSeen
+from undercroft.services.rights import OWN
 
 section = Section("desk", "/api/v1/desk")
 
@@ -18,7 +22,7 @@ section = Section("desk", "/api/v1/desk")
 @by(COACH)
 @gives(shapes.AthletesAnswer)
 def list_athletes(coach: CoachSeen) -> dict[str, Any]:
-    """The coach's athletes by name, with their devices."""
+    """The coach's own and shared athletes by name, with their devices."""
     return {"athletes": athletes.athletes_of(coach.id)}
 
 
@@ -33,6 +37,7 @@ def add_athlete(coach: CoachSeen, body: dict[str, str], now: int) -> athletes.At
 
 @section.post("/athletes/<athlete_id>/invitations")
 @by(COACH)
+@needs(OWN)
 @gives(shapes.InvitationMade, 201)
 def invite(athlete_id: str, now: int) -> dict[str, Any]:
     """Make an invitation; its link is good for seven days and one phone."""
@@ -43,6 +48,7 @@ def invite(athlete_id: str, now: int) -> dict[str, Any]:
 
 @section.get("/athletes/<athlete_id>/invitations")
 @by(COACH)
+@needs(OWN)
 @gives(shapes.InvitationsAnswer)
 def list_invitations(athlete_id: str) -> dict[str, Any]:
     """The athlete's invitations, newest first."""
@@ -51,6 +57,7 @@ def list_invitations(athlete_id: str) -> dict[str, Any]:
 
 @section.post("/athletes/<athlete_id>/invitations/<invitation_id>/revoke")
 @by(COACH)
+@needs(OWN)
 @gives(None)
 def revoke_invitation(athlete_id: str, invitation_id: str, now: int) -> None:
     """Make an invitation useless."""
@@ -59,6 +66,7 @@ def revoke_invitation(athlete_id: str, invitation_id: str, now: int) -> None:
 
 @section.post("/athletes/<athlete_id>/codes")
 @by(COACH)
+@needs(OWN)
 @gives(shapes.CodeAnswer, 201)
 def make_code(athlete_id: str, now: int) -> dict[str, Any]:
     """Make a code to be read out to the athlete; good for ten minutes and five tries."""
@@ -76,6 +84,7 @@ def list_devices(athlete_id: str) -> dict[str, Any]:
 
 @section.post("/athletes/<athlete_id>/devices/<device_id>/revoke")
 @by(COACH)
+@needs(OWN)
 @gives(None)
 def revoke_device(athlete_id: str, device_id: str, now: int) -> None:
     """Unpair a device; what it still sends is held for the coach."""

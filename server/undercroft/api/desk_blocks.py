@@ -8,9 +8,18 @@ from undercroft.api import desk_shapes as shapes
 from undercroft.api import rig_shapes
 from undercroft.api.contract import COACH, Section, asks, by, gives, refuses, sends, takes
 from undercroft.api.unfold_shapes import UnfoldAnswer, UnfoldAsked
-from undercroft.services import blocks, finding_rigs, preview, sending, starting, unfolding
-from undercroft.services.accounts import CoachSeen, require_athlete
-from undercroft.services.refusals import Invalid, NotFound
+from undercroft.services import (
+    blocks,
+    finding_rigs,
+    preview,
+    rights,
+    sending,
+    starting,
+    unfolding,
+)
+from undercroft.services.accounts import CoachSeen
+from undercroft.services.refusals import Invalid, NotAllowed, NotFound
+from undercroft.services.rights import READ
 
 section = Section("blocks", "/api/v1/desk")
 
@@ -80,7 +89,7 @@ def export_block(coach: CoachSeen, block_id: str, query: dict[str, str]) -> Resp
 @refuses(NotFound)
 def show_loads(coach: CoachSeen, body: dict[str, Any], now: int) -> dict[str, Any]:
     """Work a draft out for one athlete as they would get it now; nothing is kept."""
-    require_athlete(coach.id, body["athlete"])
+    rights.require(coach.id, body["athlete"], READ)
     found = preview.preview(body["athlete"], body["document"], now, body.get("block"))
     return {
         "faults": shapes.FaultAnswer(many=True).dump(found.faults),
@@ -101,7 +110,7 @@ def find_rigs(coach: CoachSeen, body: dict[str, Any], now: int) -> finding_rigs.
 
     The rigs that the athlete's kit can make, best first, or why it can make none.
     """
-    require_athlete(coach.id, body["athlete"])
+    rights.require(coach.id, body["athlete"], READ)
     place = finding_rigs.Place(body["session"], body["exercise"])
     return finding_rigs.find_rigs(body["athlete"], body["document"], place, body["rig"], now)
 
@@ -115,7 +124,7 @@ def unfold_week(coach: CoachSeen, body: dict[str, Any], now: int) -> unfolding.U
     """Unfold a week of a draft by its rules, with the loads for one athlete; nothing is kept."""
     athlete = body.get("athlete")
     if athlete is not None:
-        require_athlete(coach.id, athlete)
+        rights.require(coach.id, athlete, READ)
     return unfolding.unfold_week(coach.id, body["document"], unfolding.wanted(body), athlete, now)
 
 
@@ -123,7 +132,7 @@ def unfold_week(coach: CoachSeen, body: dict[str, Any], now: int) -> unfolding.U
 @by(COACH)
 @takes(shapes.SendAsked)
 @gives(shapes.SendAnswer)
-@refuses(Invalid)
+@refuses(Invalid, NotAllowed)
 def send_block(coach: CoachSeen, block_id: str, body: dict[str, Any], now: int) -> dict[str, Any]:
     """Send a block to athletes; one who cannot get it keeps none from it.
 

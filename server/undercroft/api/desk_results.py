@@ -15,16 +15,16 @@ section = Section("results", "/api/v1/desk")
 @by(COACH)
 @gives(shapes.SquadAnswer)
 def show_squad(coach: CoachSeen, now: int) -> dict[str, Any]:
-    """The coach's athletes, those that need attention first and why."""
+    """The coach's own and shared athletes, those that need attention first and why."""
     return {"athletes": squad.squad(coach.id, now)}
 
 
 @section.get("/athletes/<athlete_id>")
 @by(COACH)
 @gives(shapes.AthletePageAnswer)
-def show_athlete(athlete_id: str, now: int) -> athlete_page.AthletePage:
+def show_athlete(coach: CoachSeen, athlete_id: str, now: int) -> athlete_page.AthletePage:
     """One athlete: document, kit, maxima, devices."""
-    return athlete_page.page(athlete_id, now)
+    return athlete_page.page(coach.id, athlete_id, now)
 
 
 @section.post("/athletes/<athlete_id>/document")

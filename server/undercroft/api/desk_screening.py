@@ -1,13 +1,17 @@
-"""The desk's screening: asked for, read and signed; clearances and pressures recorded."""
+"""The desk's screening: asked for, read and signed; clearances and pressures recorded.
+
+What may open occlusion work is for the athlete's own coach alone; whoever may write may close it.
+"""
 
 from typing import Any
 
 from undercroft.api import screening_shapes as shapes
-from undercroft.api.contract import COACH, Section, by, gives, takes
+from undercroft.api.contract import COACH, Section, by, gives, needs, takes
 from undercroft.documents.screening import ClearanceShape, MeasuredShape, SigningShape
 from undercroft.services import occlusion_guide, screening, screening_page
 from undercroft.services.accounts import CoachSeen
 from undercroft.services.occlusion_guide import OcclusionGuide
+from undercroft.services.rights import OWN
 from undercroft.services.screening_seen import ScreeningPage
 
 section = Section("screening", "/api/v1/desk")
@@ -42,6 +46,7 @@ def ask_for_screening(athlete_id: str, now: int) -> ScreeningPage:
 
 @section.post(f"{PAGE}/sign")
 @by(COACH)
+@needs(OWN)
 @takes(SigningShape)
 @gives(shapes.ScreeningPageAnswer)
 def sign_screening(
@@ -54,6 +59,7 @@ def sign_screening(
 
 @section.post(f"{PAGE}/clearances")
 @by(COACH)
+@needs(OWN)
 @takes(ClearanceShape)
 @gives(shapes.ScreeningPageAnswer, 201)
 def record_clearance(coach: CoachSeen, athlete_id: str, body: Any, now: int) -> ScreeningPage:
@@ -64,6 +70,7 @@ def record_clearance(coach: CoachSeen, athlete_id: str, body: Any, now: int) -> 
 
 @section.post(f"{PAGE}/pressures")
 @by(COACH)
+@needs(OWN)
 @takes(MeasuredShape)
 @gives(shapes.ScreeningPageAnswer, 201)
 def record_pressure(coach: CoachSeen, athlete_id: str, body: Any, now: int) -> ScreeningPage:

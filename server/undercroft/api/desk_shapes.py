@@ -6,7 +6,7 @@ from marshmallow import Schema, fields, post_load
 from marshmallow.validate import OneOf
 
 from undercroft.api.occlusion_shapes import OcclusionSeenAnswer, WornAnswer
-from undercroft.api.shapes import DeviceAnswer, Moment, Named
+from undercroft.api.shapes import DeviceAnswer, Moment, Named, WithRight
 from undercroft.documents.athlete import AthleteShape
 from undercroft.documents.block import BlockShape
 from undercroft.documents.fields import Day, Many, Text
@@ -45,12 +45,18 @@ class ScreeningAnswer(Schema):
     text = fields.String()
 
 
-class AthletePageAnswer(Schema):
+class TrainedBlock(Named):
+    """The block that was sent last."""
+
+    mine = fields.Boolean(metadata={"description": "it is among the blocks of the coach who asks"})
+
+
+class AthletePageAnswer(WithRight):
     id = fields.String()
     name = fields.String()
     document = fields.Dict(keys=fields.String())
     kit = fields.Dict(keys=fields.String(), allow_none=True)
-    block = fields.Nested(Named, allow_none=True)
+    block = fields.Nested(TrainedBlock, allow_none=True)
     revision = fields.Integer(allow_none=True)
     maxima = fields.List(fields.Nested(MaximumAnswer))
     devices = fields.List(fields.Nested(DeviceAnswer))
@@ -206,11 +212,11 @@ class NextAnswer(Schema):
     on = fields.String(metadata={"format": "date"})
 
 
-class SquadLineAnswer(Schema):
+class SquadLineAnswer(WithRight):
     id = fields.String()
     name = fields.String()
     last_heard_at = Moment(allow_none=True)
-    block = fields.Nested(Named, allow_none=True)
+    block = fields.Nested(TrainedBlock, allow_none=True)
     revision = fields.Integer(allow_none=True)
     states = fields.Nested(StatesAnswer)
     next = fields.Nested(NextAnswer, allow_none=True)

@@ -16,6 +16,7 @@ from undercroft.api.sessions import COACH_COOKIE, DEVICE_COOKIE
 from undercroft.documents.json_schema import component_name, teach
 from undercroft.services import refusals
 from undercroft.services.refusals import Refusal
+from undercroft.services.rights import Right
 
 ABOUT = (
     "Undercroft carries a coach's program to athletes who train without a network. Phones speak "
@@ -56,6 +57,8 @@ def refusals_of(contract: Contract, has_path: bool) -> list[type[Refusal]]:
         kinds.append(refusals.Invalid)
     if has_path:
         kinds.append(refusals.NotFound)
+    if contract.needs not in (None, Right.READ):
+        kinds.append(refusals.NotAllowed)
     return kinds + contract.refusals
 
 

@@ -7,6 +7,7 @@ from marshmallow import Schema, ValidationError, fields, validate, validates_sch
 from undercroft.documents.entries import Code
 from undercroft.documents.fields import Text, Whole
 from undercroft.services.clock import iso
+from undercroft.services.rights import Right
 
 
 def _is_list(value: Any) -> None:
@@ -66,7 +67,14 @@ class DevicesAnswer(Schema):
     devices = fields.List(fields.Nested(DeviceAnswer))
 
 
-class AthleteAnswer(Schema):
+class WithRight(Schema):
+    """What the coach who asks may do with an athlete, and whose athlete it is."""
+
+    right = fields.String(metadata={"enum": [right.value for right in Right]})
+    owner = fields.String()
+
+
+class AthleteAnswer(WithRight):
     id = fields.String()
     name = fields.String()
     created_at = Moment()

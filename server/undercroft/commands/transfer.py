@@ -87,7 +87,7 @@ def export_block(name: str, form: str, email: str, location: str | None) -> None
 def export_athlete(name: str, email: str, location: str | None) -> None:
     """Print everything about the athlete called NAME as one JSON document."""
     with opened(location):
-        squad = athletes.athletes_of(_coach(email))
+        squad = athletes.own_athletes(_coach(email))
         found = [one.id for one in squad if one.name == name]
         if not found:
             names = ", ".join(one.name for one in squad) or "none"

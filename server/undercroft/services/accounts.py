@@ -8,7 +8,7 @@ from argon2.exceptions import InvalidHashError, VerifyMismatchError
 from undercroft.services import limits, tokens
 from undercroft.services.clock import DAY_MS, MINUTE_MS
 from undercroft.services.refusals import Conflict, Invalid, LogInNeeded, NotFound
-from undercroft.store import athletes, coaches
+from undercroft.store import coaches
 from undercroft.store.database import writing
 
 LOGIN_MS = 30 * DAY_MS
@@ -120,12 +120,6 @@ def log_out(coach: CoachSeen, login_id: str) -> None:
     """End one of the coach's log-ins. Raises NotFound."""
     if not coaches.remove_login(coach.id, login_id):
         raise NotFound("there is no such log-in")
-
-
-def require_athlete(coach_id: str, athlete_id: str) -> None:
-    """Raises NotFound unless the athlete is this coach's."""
-    if athletes.athlete_of(coach_id, athlete_id) is None:
-        raise NotFound("there is no such athlete")
 
 
 def tidy_email(email: str) -> str:

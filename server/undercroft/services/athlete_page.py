@@ -8,15 +8,16 @@ from undercroft.documents.canonical import plain
 from undercroft.documents.kit import KitShape
 from undercroft.documents.reading import read_athlete, read_kit
 from undercroft.domain.athlete import Athlete
-from undercroft.services import devices, planning, screening_page, tracking
+from undercroft.services import devices, planning, rights, screening_page, tracking
 from undercroft.services.catalogues import catalogue_for
 from undercroft.services.devices import DeviceSeen
 from undercroft.services.people import athlete_document, feed_body
 from undercroft.services.planning import Ahead
 from undercroft.services.tracker_feed import MaximumSeen, maxima_of, publish_trackers
 from undercroft.services.tracking import Reworked
-from undercroft.store import athletes, revisions
+from undercroft.store import athletes, blocks, revisions
 from undercroft.store.feed import athlete_lock, publish
+from undercroft.store.models import Revision
 
 THE_KIT = ""
 """Key of the kit in the feed: an athlete has one, so that one of another key takes its place."""
@@ -24,35 +25,48 @@ THE_KIT = ""
 
 @dataclass(frozen=True, slots=True)
 class AthletePage:
-    """`document` is what the coach edits; `kit` is None until one was written down."""
+    """`document` is what the coach edits; `kit` is None until one was written down.
+
+    `right`: what the coach who asks may do, own, read or write; `owner`: whose athlete it is.
+    """
 
     id: str
     name: str
+    right: str
+    owner: str
     document: dict[str, Any]
     kit: dict[str, Any] | None
-    block: dict[str, str] | None
+    block: dict[str, Any] | None
     revision: int | None
     maxima: list[MaximumSeen]
     devices: list[DeviceSeen]
     screening: dict[str, str]
 
 
-def page(athlete_id: str, now: int) -> AthletePage:
-    """Everything on the athlete's page."""
+def page(coach_id: str, athlete_id: str, now: int) -> AthletePage:
+    """Everything on the athlete's page, for a coach who may read it."""
     row = athletes.athlete_with_coach(athlete_id)
     athlete = athlete_document(row)
     sent = revisions.latest_revision(athlete_id)
     return AthletePage(
         id=row.id,
         name=row.name,
+        right=str(rights.right_to(coach_id, athlete_id)),
+        owner=row.coach.name,
         document=plain(AthleteShape().dump(athlete)),
         kit=row.kit,
-        block=None if sent is None else {"id": sent.block, "name": sent.document["name"]},
+        block=None if sent is None else _block(coach_id, sent),
         revision=None if sent is None else sent.number,
         maxima=maxima_of(athlete_id, athlete),
         devices=devices.devices_of(athlete_id),
         screening=screening_page.in_short(athlete_id, now),
     )
+
+
+def _block(coach_id: str, sent: Revision) -> dict[str, Any]:
+    """`mine`: the coach who asks has it among their blocks."""
+    mine = sent.block in blocks.ids_of(coach_id)
+    return {"id": sent.block, "name": sent.document["name"], "mine": mine}
 
 
 def save_document(athlete_id: str, data: Any) -> dict[str, Any]:

@@ -89,7 +89,7 @@ def listed(coach_id: str) -> list[ExerciseSeen]:
 
 
 def page(coach_id: str, key: str) -> ExercisePage:
-    """An exercise, and whom of the coach's athletes an injury keeps from it. Raises NotFound."""
+    """An exercise, and whom of the own athletes an injury keeps from it. Raises NotFound."""
     known = next((one for one in listed(coach_id) if one.key == key), None)
     if known is None:
         raise NotFound("there is no such exercise")
@@ -98,7 +98,7 @@ def page(coach_id: str, key: str) -> ExercisePage:
         known,
         [
             AvoidedBy(row.id, row.name, hurt.where, hurt.note)
-            for row in athletes.athletes_of(coach_id)
+            for row in athletes.own_athletes(coach_id)
             for hurt in _keeping_from(athlete_document(row, all_known), key)
         ],
     )

@@ -75,7 +75,7 @@ def _require_own(coach_id: str, key: str) -> None:
 
 def _bring_sheets_up_to_date(coach_id: str, key: str) -> None:
     """Of sessions not yet begun, for those who train by it."""
-    for athlete in athletes.athletes_of(coach_id):
+    for athlete in athletes.own_athletes(coach_id):
         now = planning.current(athlete.id)
         if now is not None and key in _exercises_of(now.block):
             with athlete_lock(athlete.id) as row:

@@ -15,11 +15,11 @@ from undercroft.domain.program.changes import changes
 from undercroft.domain.program.checks import Overrule, standing_stops
 from undercroft.domain.program.own import Layer
 from undercroft.domain.proposals import known_now
-from undercroft.services import blocks, looking_over, own_changes, planning
-from undercroft.services.accounts import require_athlete
+from undercroft.services import blocks, looking_over, own_changes, planning, rights
 from undercroft.services.catalogues import catalogue_for, catalogue_of
 from undercroft.services.clock import day_of, iso
 from undercroft.services.looking_over import Found, Looked
+from undercroft.services.rights import WRITE
 from undercroft.store import athletes, revisions
 from undercroft.store.feed import athlete_lock, publish
 from undercroft.store.models import Athlete
@@ -57,11 +57,11 @@ def overrules_of(coach: str, body: Mapping[str, Any], now: int) -> list[Overrule
 def send(coach_id: str, block_id: str, wanted: Wanted, now: int) -> list[Sent]:
     """Send the block as it stands to each athlete; one who cannot get it keeps none from it.
 
-    Raises NotFound, FaultyDocument.
+    Raises NotFound, NotAllowed, FaultyDocument.
     """
     block = blocks.sound_block(coach_id, block_id)
     for athlete_id in wanted.athletes:
-        require_athlete(coach_id, athlete_id)
+        rights.require(coach_id, athlete_id, WRITE)
     return [_send_own(coach_id, block_id, block, one, wanted, now) for one in wanted.athletes]
 
 

@@ -12,9 +12,10 @@ from undercroft.domain.ledger import Entry, fold
 from undercroft.services import ledger
 from undercroft.services.clock import DAY_MS, day_of
 from undercroft.services.occlusion_signs import signs_told, why_ended
-from undercroft.store import athletes, devices, glance
+from undercroft.store import blocks, devices, glance, rights
 from undercroft.store.devices import DeviceRow
 from undercroft.store.glance import Sent, Told
+from undercroft.store.rights import Member
 
 RECENT_DAYS = 14
 """How long a reported pain stays at the top: our own choice."""
@@ -55,10 +56,14 @@ class States:
 
 @dataclass(frozen=True, slots=True)
 class SquadLine:
+    """`right`: what the coach who asks may do, own, read or write; `owner`: whose athlete it is."""
+
     id: str
     name: str
+    right: str
+    owner: str
     last_heard_at: int | None
-    block: dict[str, str] | None
+    block: dict[str, Any] | None
     revision: int | None
     states: States
     next: dict[str, Any] | None
@@ -69,13 +74,13 @@ class SquadLine:
 
 @dataclass(frozen=True, slots=True)
 class _Read:
-    """What was read of one athlete."""
+    """What was read of one athlete; `mine`: what was sent is a block of the coach who asks."""
 
-    id: str
-    name: str
+    member: Member
     paired: list[DeviceRow]
     sent: Sent | None
     told: list[Told]
+    mine: bool
     held: int
     lately: list[Entry]
     unread: bool
@@ -92,7 +97,7 @@ class _Read:
 
 
 def squad(coach_id: str, now: int) -> list[SquadLine]:
-    """The coach's athletes, those that need attention first."""
+    """The coach's own athletes and those shared with them, those that need attention first."""
     return sorted((_line(one, now) for one in _read(coach_id, now)), key=_urgency)
 
 
@@ -103,8 +108,8 @@ def _urgency(line: SquadLine) -> tuple[int, str]:
 
 def _read(coach_id: str, now: int) -> Iterator[_Read]:
     """Everything at once: as many statements for thirty athletes as for three."""
-    names = athletes.names_of(coach_id)
-    ids = [id_ for id_, _ in names]
+    members = rights.members_of(coach_id)
+    ids = [member.athlete_id for member in members]
     phones, sent, held = (
         devices.devices_of(ids),
         glance.newest_sent(coach_id),
@@ -116,14 +121,15 @@ def _read(coach_id: str, now: int) -> Iterator[_Read]:
     told: dict[str, list[Told]] = defaultdict(list)
     for one in glance.told_of(coach_id):
         told[one.athlete_id].append(one)
-    unread = glance.unread_screenings(coach_id)
-    for id_, name in names:
+    unread, written = glance.unread_screenings(coach_id), blocks.ids_of(coach_id)
+    for member in members:
+        id_ = member.athlete_id
         yield _Read(
-            id=id_,
-            name=name,
+            member=member,
             paired=[phone for phone in phones.get(id_, ()) if phone.revoked_at is None],
             sent=sent.get(id_),
             told=told[id_],
+            mine=id_ in sent and sent[id_].block in written,
             held=held.get(id_, 0),
             lately=lately[id_],
             unread=id_ in unread,
@@ -133,10 +139,12 @@ def _read(coach_id: str, now: int) -> Iterator[_Read]:
 def _line(one: _Read, now: int) -> SquadLine:
     sent, ahead = one.sent, _next(one.sent, one.begun)
     return SquadLine(
-        id=one.id,
-        name=one.name,
+        id=one.member.athlete_id,
+        name=one.member.name,
+        right=one.member.level,
+        owner=one.member.owner,
         last_heard_at=one.heard,
-        block=None if sent is None else {"id": sent.block, "name": sent.notice["block_name"]},
+        block=_block(one),
         revision=None if sent is None else sent.number,
         states=_states(one),
         next=ahead,
@@ -144,6 +152,12 @@ def _line(one: _Read, now: int) -> SquadLine:
         unplaced=one.held,
         attention=list(_attention(one, ahead, now)),
     )
+
+
+def _block(one: _Read) -> dict[str, Any] | None:
+    if one.sent is None:
+        return None
+    return {"id": one.sent.block, "name": one.sent.notice["block_name"], "mine": one.mine}
 
 
 def _states(one: _Read) -> States:

@@ -1,4 +1,4 @@
-"""Athletes, always seen through the coach they belong to."""
+"""Athletes; which coach may see them is asked of `rights`."""
 
 from typing import Any
 
@@ -10,25 +10,11 @@ def add_athlete(athlete_id: str, coach_id: str, name: str, now: int) -> None:
     Athlete.insert(id=athlete_id, coach=coach_id, name=name, position=0, created_at=now).execute()
 
 
-def athletes_of(coach_id: str) -> list[Athlete]:
+def own_athletes(coach_id: str) -> list[Athlete]:
+    """The coach's own, by name; what others share is not among them."""
     return list(
         Athlete.select().where(Athlete.coach == coach_id).order_by(Athlete.name, Athlete.id)
     )
-
-
-def names_of(coach_id: str) -> list[tuple[str, str]]:
-    """Id and name of each of the coach's athletes, by name; their documents stay unread."""
-    return [
-        (id_, name)
-        for id_, name in rows(
-            "SELECT id, name FROM athlete WHERE coach_id = ? ORDER BY name, id", coach_id
-        )
-    ]
-
-
-def athlete_of(coach_id: str, athlete_id: str) -> Athlete | None:
-    """The athlete, if it is this coach's."""
-    return Athlete.get_or_none(Athlete.id == athlete_id, Athlete.coach == coach_id)
 
 
 def is_known(athlete_id: str) -> bool:

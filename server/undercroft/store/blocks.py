@@ -3,6 +3,7 @@
 from typing import Any
 
 from undercroft.store.models import Block
+from undercroft.store.sql import rows
 
 
 def blocks_of(coach_id: str) -> list[Block]:
@@ -10,6 +11,10 @@ def blocks_of(coach_id: str) -> list[Block]:
     return list(
         Block.select().where(Block.coach == coach_id).order_by(Block.updated_at.desc(), Block.id)
     )
+
+
+def ids_of(coach_id: str) -> set[str]:
+    return {id_ for (id_,) in rows("SELECT id FROM block WHERE coach_id = ?", coach_id)}
 
 
 def block_of(coach_id: str, block_id: str) -> Block | None:

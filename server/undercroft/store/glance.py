@@ -23,17 +23,17 @@ class Sent(NamedTuple):
     position: int
 
 
-_JOINED = " FROM athlete AS a CROSS JOIN revision AS n CROSS JOIN change AS c"
+_JOINED = " FROM in_squad AS a CROSS JOIN revision AS n CROSS JOIN change AS c"
 """In this order on SQLite; else it reads all ledgers once to find out that it need not."""
 
 _NEWEST = (
-    " WHERE a.coach_id = ? AND n.athlete_id = a.id"
-    " AND n.number = (SELECT MAX(number) FROM revision WHERE athlete_id = a.id)"
-    " AND c.athlete_id = a.id AND c.kind = 'revision' AND NOT c.superseded"
+    " WHERE a.coach_id = ? AND n.athlete_id = a.athlete_id"
+    " AND n.number = (SELECT MAX(number) FROM revision WHERE athlete_id = a.athlete_id)"
+    " AND c.athlete_id = a.athlete_id AND c.kind = 'revision' AND NOT c.superseded"
 )
 
 _SENT = (
-    "SELECT a.id, n.number, n.block, n.sent_at, c.body, c.position"
+    "SELECT a.athlete_id, n.number, n.block, n.sent_at, c.body, c.position"
     f"{_JOINED}{_NEWEST} AND c.key = CAST(n.number AS TEXT)"
 )
 
@@ -72,10 +72,11 @@ _TOLD = (
     " MAX(CASE WHEN e.kind <> 'session.opened'"
     " AND (e.revision IS NULL OR e.revision > n.number) THEN e.received_at END)"
     f"{_JOINED} CROSS JOIN entry AS e"
-    " LEFT JOIN revision AS r ON r.athlete_id = a.id AND r.run = n.run AND r.number = e.revision"
+    " LEFT JOIN revision AS r"
+    " ON r.athlete_id = a.athlete_id AND r.run = n.run AND r.number = e.revision"
     f"{_NEWEST} AND c.key = CAST(n.run AS TEXT)"
-    " AND e.athlete_id = a.id AND e.position > c.position AND e.session IS NOT NULL AND e.kind IN"
-    " ('session.opened', 'session.started', 'session.finished', 'session.stopped')"
+    " AND e.athlete_id = a.athlete_id AND e.position > c.position AND e.session IS NOT NULL"
+    " AND e.kind IN ('session.opened', 'session.started', 'session.finished', 'session.stopped')"
     " GROUP BY e.athlete_id, e.session"
 )
 
@@ -117,9 +118,9 @@ def hurt_since(athlete_ids: Sequence[str], since: int) -> list[Entry]:
 
 
 _SCREENED = (
-    "SELECT c.athlete_id, c.body FROM athlete AS a CROSS JOIN change AS c"
-    " WHERE a.coach_id = ? AND c.athlete_id = a.id AND c.kind = 'screening' AND c.key = ''"
-    " AND NOT c.superseded"
+    "SELECT c.athlete_id, c.body FROM in_squad AS a CROSS JOIN change AS c"
+    " WHERE a.coach_id = ? AND c.athlete_id = a.athlete_id"
+    " AND c.kind = 'screening' AND c.key = '' AND NOT c.superseded"
 )
 
 

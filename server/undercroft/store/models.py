@@ -312,6 +312,62 @@ class SessionFact(Table):
         primary_key = CompositeKey("athlete", "kind", "session_order")
 
 
+class CoachRight(Table):
+    """What a coach may do with another coach's athlete; `level` is "read" or "write".
+
+    Queries read the view `in_squad` instead, which has the athletes' own coaches in it too.
+    """
+
+    athlete_id: str
+    athlete = ForeignKeyField(Athlete, on_delete="CASCADE", index=False)
+    coach_id: str
+    coach = ForeignKeyField(Coach, on_delete="CASCADE")
+    level = TextField()
+    given_at = BigIntegerField()
+
+    class Meta:
+        primary_key = CompositeKey("athlete", "coach")
+
+
+class Offer(Table):
+    """A link by which another coach gets rights, or the athletes themselves (`gives` is "own").
+
+    `keeps`: what whoever hands athletes over keeps, "read" or None for nothing.
+    """
+
+    id = TextField(primary_key=True)
+    coach_id: str
+    coach = ForeignKeyField(Coach, on_delete="CASCADE")
+    gives = TextField()
+    keeps = TextField(null=True)
+    secret_hash = TextField(unique=True)
+    created_at = BigIntegerField()
+    expires_at = BigIntegerField()
+    used_at = BigIntegerField(null=True)
+    used_by_id: str | None
+    used_by = ForeignKeyField(
+        Coach, null=True, on_delete="SET NULL", column_name="used_by", index=False
+    )
+    revoked_at = BigIntegerField(null=True)
+
+
+class OfferedAthlete(Table):
+    offer_id: str
+    offer = ForeignKeyField(Offer, on_delete="CASCADE", index=False)
+    athlete_id: str
+    athlete = ForeignKeyField(Athlete, on_delete="CASCADE")
+
+    class Meta:
+        primary_key = CompositeKey("offer", "athlete")
+
+
+class ErasedDevice(Table):
+    """The phone of an athlete who was erased, known by nothing but its token's fingerprint."""
+
+    token_hash = TextField(primary_key=True)
+    erased_at = BigIntegerField()
+
+
 class RateLimit(Table):
     """How often something was tried in one window of time."""
 
@@ -342,5 +398,9 @@ ALL = (
     LastDone,
     ScreeningRecord,
     SessionFact,
+    CoachRight,
+    Offer,
+    OfferedAthlete,
+    ErasedDevice,
     RateLimit,
 )

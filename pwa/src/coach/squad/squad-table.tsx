@@ -46,7 +46,11 @@ function Row({ line, now }: { readonly line: SquadLine; readonly now: number }) 
       <td data-head="Block">
         {line.block ? (
           <>
-            <Link to={blockPath(line.block.id)}>{line.block.name}</Link>{" "}
+            {line.block.mine ? (
+              <Link to={blockPath(line.block.id)}>{line.block.name}</Link>
+            ) : (
+              line.block.name
+            )}{" "}
             {line.revision !== null && <small>revision {line.revision}</small>}
             <StageMarks states={line.states} now={now} />
           </>

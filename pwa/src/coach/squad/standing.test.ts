@@ -19,6 +19,8 @@ function reached(states: Partial<Stages>): string[] {
 
 function line(part: Partial<SquadLine>): SquadLine {
   return {
+    right: "own",
+    owner: "Ottilie Brandt",
     id: "1",
     name: "Runa",
     last_heard_at: null,
