@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 
 import { backoff, FIRST_MS, LONGEST_MS } from "./backoff";
 import { stamp } from "./clock";
-import { uuid7 } from "./uuid";
+import { createIds, uuid7 } from "./uuid";
 
 const NOON = Date.UTC(2026, 1, 3, 12, 0, 0, 250);
 
@@ -31,6 +31,15 @@ describe("an entry's id", () => {
   test("sorts by its time", () => {
     const zeros = () => new Uint8Array(16);
     expect(uuid7(NOON, zeros) < uuid7(NOON + 1, zeros)).toBe(true);
+  });
+});
+
+describe("an id after another", () => {
+  test("is the greater one although the clock was set back an hour, or stood still", () => {
+    const before = uuid7(NOON + 3_600_000);
+    const ids = createIds(() => [uuid7(NOON), before]);
+    const made = [ids(NOON), ids(NOON), ids(NOON + 7_200_000)];
+    expect([before, ...made].toSorted()).toStrictEqual([before, ...made]);
   });
 });
 

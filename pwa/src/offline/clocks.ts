@@ -1,13 +1,13 @@
 /**
- * Every clock of the phone: rest, hold, block, stopwatch. They go by the time of day and not by ticks,
- * so that they are right after a locked screen, a reload or a killed tab.
+ * Every clock of the phone: rest, hold, block, stopwatch. They go by the steady clock and not by ticks, so that
+ * they are right after a locked screen, a reload or a killed tab.
  */
 import { MINUTE_MS, SECOND_MS } from "./clock";
 
 /** A clock that went on for this long was forgotten. */
 export const LONGEST_MS = 30 * MINUTE_MS;
 
-/** Milliseconds since the start; null where the phone's clock has jumped so that it lies ahead. */
+/** Milliseconds since the start; null where it lies ahead: the phone's clock was set back meanwhile. */
 export function elapsedMs(startedAt: number, now: number): number | null {
   const elapsed = now - startedAt;
   return elapsed < -SECOND_MS ? null : Math.max(0, elapsed);

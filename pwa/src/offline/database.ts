@@ -11,6 +11,7 @@ import type { Answers } from "../api/screening";
 import type { FeedItem, Paired, Trouble, Verdict } from "../api/sync";
 import type { LoadSheet } from "../api/types";
 import type { Entry, SetDone } from "./entry";
+import type { Jumps } from "./steady";
 
 export const NAME = "undercroft";
 export const VERSION = 1;
@@ -38,6 +39,8 @@ export interface Kept {
   readonly device: string;
   readonly n: number;
   readonly entry: Entry;
+  /** By how much this phone's clock had jumped when it was recorded; absent: not at all. */
+  readonly jumpedMs?: number;
   /** The device, as long as the entry waits in the outbox; only a verdict removes it. */
   readonly outbox?: string;
   readonly verdict?: Verdict;
@@ -47,9 +50,9 @@ export interface Kept {
   readonly verdictAt?: number;
 }
 
-/** What goes on within a set: a clock by the time of day, and what of the set is done. */
+/** What goes on within a set: a clock, and what of the set is done. */
 export interface Running {
-  /** When its clock was started, by this phone's clock; null where it stands. */
+  /** When its clock was started, on the steady clock; null where it stands. */
   readonly since: number | null;
   /** Repetitions of each block, or seconds of each repetition held. */
   readonly parts: readonly number[];
@@ -62,6 +65,8 @@ export interface Pin {
   readonly session: string;
   readonly sheet: LoadSheet;
   readonly startedAt: number;
+  /** As of its first entry. */
+  readonly jumpedMs?: number;
   /** `n` of the entry that started it: the order in which sessions began. */
   readonly n: number;
   readonly device: string;
@@ -99,6 +104,7 @@ export interface Notes {
   readonly lastSentAt?: number;
   /** The server's clock minus this one, in ms. */
   readonly clockOff?: number;
+  readonly jumps?: Jumps;
   readonly persisted?: boolean;
 }
 

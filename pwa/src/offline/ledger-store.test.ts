@@ -27,7 +27,11 @@ async function record(count: number): Promise<Kept[]> {
   const kept: Kept[] = [];
   for (let index = 0; index < count; index += 1) {
     const body = { load_kg: 80, reps: 5, rir: 2 };
-    kept.push(await append(storage, newDraft("set.done", body, { ...IN_SHEET, set: `s${index}` })));
+    kept.push(
+      await append(storage, {
+        draft: newDraft("set.done", body, { ...IN_SHEET, set: `s${index}` }),
+      }),
+    );
   }
   return kept;
 }
@@ -44,20 +48,23 @@ describe("an entry that is recorded", () => {
 
   test("is one entry however often it is tapped", async () => {
     const message = newDraft("message", { text: "twice" });
-    const [first, second] = await Promise.all([append(storage, message), append(storage, message)]);
+    const [first, second] = await Promise.all([
+      append(storage, { draft: message }),
+      append(storage, { draft: message }),
+    ]);
     expect(second).toStrictEqual(first);
     expect(await outbox()).toStrictEqual([1]);
   });
 
   test("gets numbers in turn when several are recorded at once", async () => {
     await Promise.all(
-      ["a", "b", "c"].map((text) => append(storage, newDraft("message", { text }))),
+      ["a", "b", "c"].map((text) => append(storage, { draft: newDraft("message", { text }) })),
     );
     expect(await outbox()).toStrictEqual([1, 2, 3]);
   });
 
   test("pins the sheet that its session begins with, in the same transaction", async () => {
-    await append(storage, newDraft("session.started", {}, IN_SHEET), SHEET);
+    await append(storage, { draft: newDraft("session.started", {}, IN_SHEET), begins: SHEET });
     const { pins, entries } = await readAll(storage);
     expect(pins).toMatchObject([{ session: "w1-mon", sheet: SHEET, n: entries[0]?.n }]);
   });
@@ -65,7 +72,9 @@ describe("an entry that is recorded", () => {
   test("is refused where nobody is paired", async () => {
     indexedDB.deleteDatabase("undercroft");
     const fresh = openStorage();
-    const fault = await append(fresh, newDraft("message", { text: "?" })).catch((f: unknown) => f);
+    const fault = await append(fresh, { draft: newDraft("message", { text: "?" }) }).catch(
+      (f: unknown) => f,
+    );
     expect(fault).toBeInstanceOf(StorageFailed);
     expect((fault as StorageFailed).cause).toBeInstanceOf(NotPaired);
   });
@@ -130,7 +139,7 @@ describe("what the server has lost", () => {
 describe("what has been acknowledged", () => {
   test("stays for 30 days by the server's clock, and what has not stays for ever", async () => {
     const [first, second] = await record(3);
-    await append(storage, newDraft("session.started", {}, IN_SHEET), SHEET);
+    await append(storage, { draft: newDraft("session.started", {}, IN_SHEET), begins: SHEET });
     await storage.run("readwrite", async (transaction) => {
       await settle(transaction, [{ id: first?.id ?? "", status: "stored" }], START);
       await settle(transaction, [{ id: second?.id ?? "", status: "stored" }], START + DAY_MS);

@@ -13,11 +13,19 @@ export class NotPaired extends Error {
   override readonly name = "NotPaired";
 }
 
+/** What a tap has made. */
+export interface Told {
+  readonly draft: Draft;
+  /** The sheet that a session begins with, to be pinned together with its first entry. */
+  readonly begins?: LoadSheet;
+  readonly jumpedMs?: number;
+}
+
 /**
  * Gives the draft the next number and stores it; the sheet that a session begins with is pinned in
  * the same transaction. A draft that is stored already is left as it is.
  */
-export function append(storage: Storage, draft: Draft, begins?: LoadSheet): Promise<Kept> {
+export function append(storage: Storage, { draft, begins, jumpedMs }: Told): Promise<Kept> {
   return storage.run("readwrite", async (transaction) => {
     const entries = transaction.objectStore("entries");
     const [before, identity] = await Promise.all([entries.get(draft.id), identityIn(transaction)]);
@@ -31,6 +39,7 @@ export function append(storage: Storage, draft: Draft, begins?: LoadSheet): Prom
       device,
       n,
       entry: { ...draft, n },
+      ...(jumpedMs && { jumpedMs }),
       outbox: device,
     };
     const written = Promise.all([
@@ -46,9 +55,10 @@ export function append(storage: Storage, draft: Draft, begins?: LoadSheet): Prom
 }
 
 /** The sheet as the session began with it. */
-export function pinOf(sheet: LoadSheet, { n, device, entry }: Kept): Pin {
+export function pinOf(sheet: LoadSheet, { n, device, entry, jumpedMs }: Kept): Pin {
   const startedAt = Date.parse(entry.at);
-  return { session: sheet.session, sheet, startedAt, n, device, ramp: {} };
+  const jumped = jumpedMs && { jumpedMs };
+  return { session: sheet.session, sheet, startedAt, ...jumped, n, device, ramp: {} };
 }
 
 /** Entries of this device that have no verdict, lowest number first, without those to be left out. */
@@ -76,13 +86,14 @@ export async function settle(
   for (const { id, status, position, problem } of verdicts) {
     const kept = id === null ? undefined : await entries.get(id);
     if (!id || !kept?.outbox) continue;
-    const { athlete, device, n, entry } = kept;
+    const { athlete, device, n, entry, jumpedMs } = kept;
     await entries.put({
       id,
       athlete,
       device,
       n,
       entry,
+      ...(jumpedMs && { jumpedMs }),
       verdict: status,
       verdictAt: serverNow,
       ...(typeof position === "number" && { position }),
@@ -104,8 +115,16 @@ export async function sendAgain(
     .index("number")
     .getAll(IDBKeyRange.bound([device, above], [device, Infinity], true));
   const gone = lost.filter((kept) => !kept.outbox);
-  for (const { id, athlete, n, entry } of gone) {
-    await entries.put({ id, athlete, device, n, entry, outbox: device });
+  for (const { id, athlete, n, entry, jumpedMs } of gone) {
+    await entries.put({
+      id,
+      athlete,
+      device,
+      n,
+      entry,
+      ...(jumpedMs && { jumpedMs }),
+      outbox: device,
+    });
   }
   return gone.length;
 }

@@ -10,6 +10,13 @@ export interface Placed {
   readonly entry: Draft;
   /** Its place in the athlete's ledger on the server; null as long as it has none. */
   readonly position: number | null;
+  /** By how much this phone's clock had jumped when it was recorded, or has by now where another phone did. */
+  readonly jumpedMs?: number;
+}
+
+/** When it was recorded, on the steady clock. */
+export function steadyOf({ entry, jumpedMs = 0 }: Placed): number {
+  return Date.parse(entry.at) - jumpedMs;
 }
 
 /** A session that was begun on this phone. */
@@ -18,38 +25,45 @@ export interface Session {
   readonly record: SessionRecord;
   readonly entries: readonly Placed[];
   readonly startedAt: number;
+  /** The same on the steady clock. */
+  readonly steadyStart: number;
   /** Warm-up sets done, by exercise. */
   readonly ramp: Readonly<Record<string, number>>;
   /** What goes on within a set, by its `answerKey`. */
   readonly running: Readonly<Record<string, Running>>;
 }
 
-type Known = Pick<PhoneState, "entries" | "feed" | "unsaved" | "pins" | "identity">;
+type Known = Pick<PhoneState, "entries" | "feed" | "unsaved" | "pins" | "identity" | "notes">;
 
-export function placed({ entries, feed, unsaved, identity }: Known): Placed[] {
+export function placed({ entries, feed, unsaved, identity, notes }: Known): Placed[] {
   const own = entries
     .filter((kept) => kept.athlete === identity?.athlete.id)
     // A held entry is kept by the server but not counted: to the walk it has no place yet.
-    .map(({ entry, position, verdict }) => ({
+    .map(({ entry, position, verdict, jumpedMs = 0 }) => ({
       entry,
       position: verdict === "held" ? null : (position ?? null),
+      jumpedMs,
     }));
   const others = feed
     .filter((item) => item.kind === "entry")
-    .map(({ body, position }) => ({ entry: body as Draft, position }));
-  return [...own, ...others, ...unsaved.map(({ draft }) => ({ entry: draft, position: null }))];
+    .map(({ body, position }) => ({ entry: body as Draft, position, jumpedMs: notes.jumps?.byMs }));
+  const here = unsaved.map(({ draft, jumpedMs }) => ({ entry: draft, position: null, jumpedMs }));
+  return [...own, ...others, ...here];
 }
 
 /** Sessions begun on this phone, in the order in which they began. */
 export function sessionsBegun(state: Known): Session[] {
   const groups = grouped(placed(state), ({ entry }) => entry.session);
-  const starting = state.unsaved.flatMap(({ draft, begins }) =>
-    begins ? [{ sheet: begins, startedAt: Date.parse(draft.at), ramp: {}, running: {} }] : [],
+  const starting = state.unsaved.flatMap(({ draft, begins, jumpedMs }) =>
+    begins
+      ? [{ sheet: begins, startedAt: Date.parse(draft.at), jumpedMs, ramp: {}, running: {} }]
+      : [],
   );
   const pinned = [...state.pins].sort(byStart);
-  return [...pinned, ...starting].map(({ sheet, startedAt, ramp, running = {} }) => {
+  return [...pinned, ...starting].map(({ sheet, startedAt, jumpedMs = 0, ramp, running = {} }) => {
     const entries = groups.get(sheet.session) ?? [];
-    return { sheet, startedAt, ramp, running, ...recordOf(sheet, entries) };
+    const times = { startedAt, steadyStart: startedAt - jumpedMs };
+    return { sheet, ...times, ramp, running, ...recordOf(sheet, entries) };
   });
 }
 

@@ -8,13 +8,16 @@ import type { Ask } from "./exchange";
 import { pinOf } from "./ledger-store";
 import * as store from "./phone-store";
 import { createRecorder, type Unsaved } from "./recorder";
+import { type Count, createSteady, NO_JUMPS, type Times } from "./steady";
 import { type Storage, StorageFailed } from "./storage";
 import { createSync, type Sync, type SyncState } from "./sync";
+import { createIds } from "./uuid";
 
 export interface PhoneParts {
   readonly storage: Storage;
   readonly ask: Ask;
   readonly clock: Clock;
+  readonly count: Count;
   readonly timers: Timers;
   readonly random: () => number;
   /** Runs the work while no other page of this phone syncs. */
@@ -36,6 +39,10 @@ export interface PhoneState extends store.Holdings {
 export interface Phone extends Sync {
   readonly state: () => PhoneState;
   readonly subscribe: (listener: () => void) => () => void;
+  /** This moment, by the time of day and on the clock that all clocks count on. */
+  readonly times: () => Times;
+  /** An id that comes after every one that was made on this phone, whatever its clock says. */
+  readonly newId: () => string;
   /** Reads everything again, as after another page's change. */
   readonly load: () => Promise<void>;
   readonly record: (draft: Draft, begins?: LoadSheet) => Promise<boolean>;
@@ -56,6 +63,7 @@ export function createPhone(parts: PhoneParts): Phone {
   const { storage } = parts;
   const listeners = new Set<() => void>();
   let writes = 0;
+  let jumpsUnsaved = 0;
   let state: PhoneState = {
     ...store.NOTHING,
     loaded: false,
@@ -68,6 +76,9 @@ export function createPhone(parts: PhoneParts): Phone {
     state = { ...state, ...part };
     for (const listener of listeners) listener();
   }
+
+  const steady = createSteady({ ...parts, onJump: () => void keepJumps() });
+  const ids = createIds(() => state.entries.map(({ id }) => id));
 
   const recorder = createRecorder({
     storage,
@@ -102,12 +113,24 @@ export function createPhone(parts: PhoneParts): Phone {
     });
   }
 
+  async function keepJumps(): Promise<void> {
+    const jumps = steady.jumps();
+    jumpsUnsaved += 1;
+    await guarded(async () => {
+      change({ notes: await store.saveFact(storage, "notes", { jumps }) });
+      parts.tell();
+    });
+    writes += 1;
+    jumpsUnsaved -= 1;
+  }
+
   async function load(): Promise<void> {
     await guarded(async () => {
       const before = writes;
       const holdings = await store.readAll(storage);
       // Something was recorded while this was being read, so it may lack that.
       if (writes !== before) return await load();
+      if (jumpsUnsaved === 0) steady.adopt(holdings.notes.jumps ?? NO_JUMPS);
       change({ ...holdings, loaded: true, fault: null });
     });
   }
@@ -129,7 +152,9 @@ export function createPhone(parts: PhoneParts): Phone {
 
   function record(draft: Draft, begins?: LoadSheet): Promise<boolean> {
     if (state.entries.some(({ id }) => id === draft.id)) return Promise.resolve(true);
-    return recorder.record(draft, begins);
+    steady.times();
+    const jumpedMs = steady.jumps().byMs;
+    return recorder.record({ draft, ...(begins && { begins }), ...(jumpedMs && { jumpedMs }) });
   }
 
   async function retry(): Promise<void> {
@@ -188,6 +213,8 @@ export function createPhone(parts: PhoneParts): Phone {
   return {
     state: () => state,
     subscribe,
+    times: steady.times,
+    newId: () => ids(parts.clock.now()),
     load,
     record,
     retry,

@@ -5,17 +5,13 @@
 import type { LoadSheet } from "../api/types";
 import type { Timers } from "./clock";
 import type { Kept } from "./database";
-import type { Draft } from "./entry";
-import { append } from "./ledger-store";
+import { append, type Told } from "./ledger-store";
 import { type Storage, StorageFailed } from "./storage";
 
 /** Storage that takes longer than this is shown to be on its way; a usual tap is drawn once, as saved. */
 export const SHOWN_AFTER_MS = 120;
 
-export interface Unsaved {
-  readonly draft: Draft;
-  /** The sheet that a session begins with, to be pinned together with its first entry. */
-  readonly begins?: LoadSheet;
+export interface Unsaved extends Told {
   /** The storage has refused it; until then it is on its way. */
   readonly failed: boolean;
 }
@@ -30,7 +26,7 @@ export interface RecorderParts {
 
 export interface Recorder {
   /** Resolves once the entry is durable, to true, or the storage has failed, to false. */
-  record(draft: Draft, begins?: LoadSheet): Promise<boolean>;
+  record(told: Told): Promise<boolean>;
   /** Tries again what the storage refused. */
   retry(): Promise<void>;
 }
@@ -43,9 +39,10 @@ export function createRecorder(parts: RecorderParts): Recorder {
     parts.onChange(unsaved);
   }
 
-  function record(draft: Draft, begins?: LoadSheet): Promise<boolean> {
+  function record(told: Told): Promise<boolean> {
+    const { draft } = told;
     if (unsaved.some((each) => each.draft.id === draft.id)) return Promise.resolve(false);
-    unsaved = [...unsaved, { draft, failed: false, ...(begins && { begins }) }];
+    unsaved = [...unsaved, { ...told, failed: false }];
     const showLate = parts.timers.after(SHOWN_AFTER_MS, show);
     return inTurn(() => save(draft.id)).finally(showLate);
   }
@@ -66,7 +63,7 @@ export function createRecorder(parts: RecorderParts): Recorder {
     const found = unsaved.find((each) => each.draft.id === id);
     if (!found) return true;
     try {
-      const kept = await append(parts.storage, found.draft, found.begins);
+      const kept = await append(parts.storage, found);
       unsaved = unsaved.filter((each) => each.draft.id !== id);
       parts.onSaved(kept, found.begins);
       show();

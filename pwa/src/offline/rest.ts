@@ -16,8 +16,8 @@ export interface RestState {
 }
 
 /**
- * Null where no rest is on: nothing was prescribed, or the phone's clock has jumped so that the start
- * lies ahead.
+ * Null where no rest is on: nothing was prescribed, or the start lies ahead because the phone's clock was set
+ * back while the app was closed.
  */
 export function restState(
   rest: Rest | undefined,

@@ -15,3 +15,23 @@ export function uuid7(now: number, chance: Chance = deviceChance): string {
   const parts = [hex.slice(0, 8), hex.slice(8, 12), hex.slice(12, 16), hex.slice(16, 20)];
   return `${parts.join("-")}-${hex.slice(20)}`;
 }
+
+/**
+ * Ids that rise from one to the next although the clock may not (RFC 9562, section 6.2): of two answers the
+ * greater id is the later one. `known`: those that are there already.
+ */
+export function createIds(
+  known: () => readonly string[],
+  chance?: Chance,
+): (now: number) => string {
+  let last = "";
+  return (now) => {
+    last = [...known(), last].reduce((one, other) => (one > other ? one : other));
+    last = uuid7(Math.max(now, last === "" ? 0 : msIn(last) + 1), chance);
+    return last;
+  };
+}
+
+function msIn(id: string): number {
+  return Number.parseInt(id.replace("-", "").slice(0, 12), 16);
+}

@@ -4,6 +4,7 @@ import type { LoadSheet } from "../../src/api/types";
 import type { Timers } from "../../src/offline/clock";
 import { type Bodies, type Draft, draft, type Kind, type Place } from "../../src/offline/entry";
 import { createPhone, type Phone } from "../../src/offline/phone";
+import type { Count } from "../../src/offline/steady";
 import { openStorage, type Storage } from "../../src/offline/storage";
 import { uuid7 } from "../../src/offline/uuid";
 import type { FakeServer } from "./server";
@@ -12,6 +13,9 @@ export interface HeldTimers extends Timers {
   /** Lets that much time go by and runs what falls due. */
   readonly pass: (ms: number) => void;
   readonly now: () => number;
+  /** The time of day moves and the page counts nothing: the clock was changed, or the phone slept. */
+  readonly jump: (ms: number) => void;
+  readonly count: Count;
   readonly waiting: () => number[];
 }
 
@@ -19,9 +23,15 @@ export const START = Date.UTC(2026, 1, 3, 17, 0);
 
 export function holdTimers(start = START): HeldTimers {
   let now = start;
+  /** What the time of day is ahead of the page's own count. */
+  let ahead = 0;
   let timers: { readonly at: number; readonly run: () => void }[] = [];
   return {
-    now: () => now,
+    now: () => now + ahead,
+    jump(ms) {
+      ahead += ms;
+    },
+    count: { ms: () => now, away: () => false },
     waiting: () => timers.map(({ at }) => at - now).sort((one, other) => one - other),
     after(ms, run) {
       const timer = { at: now + ms, run };
@@ -58,6 +68,7 @@ export function fakePhone(options: Options = {}): Phone {
     storage: options.storage ?? openStorage(),
     ask: { get, post },
     clock: timers,
+    count: timers.count,
     timers,
     random: () => 0.5,
     alone: (work) => work(),

@@ -61,6 +61,8 @@ export interface Thumb {
   readonly bodyOf: (set: string) => unknown;
   /** The page is gone and loaded again; the phone's storage and the time of day stay. */
   readonly reload: () => Promise<void>;
+  /** The same, and meanwhile that happens. */
+  readonly closedFor: (happens: () => void) => Promise<void>;
   readonly close: () => Promise<void>;
 }
 
@@ -123,10 +125,12 @@ async function shown(first: Phone, timers: HeldTimers, storage: Storage): Promis
       return found;
     },
     bodyOf: (set) => thumb.session().record.sets.get(set)?.entry.body,
-    async reload() {
+    reload: () => thumb.closedFor(() => undefined),
+    async closedFor(happens) {
       render(null, root);
       phone.stop();
       await phone.settled();
+      happens();
       phone = fakePhone({ timers, storage });
       await phone.load();
       app = appOf(phone, timers);

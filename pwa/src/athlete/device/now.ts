@@ -4,18 +4,18 @@ import { untilNextSecond } from "../../offline/clocks";
 import { useApp } from "../app-context";
 
 /**
- * The time of day, drawn anew on each full second after `startedAt` and when the app comes back into
+ * The steady clock, drawn anew on each full second after `startedAt` and when the app comes back into
  * view. Null: no clock is wanted.
  */
 export function useSeconds(startedAt: number | null): number {
-  const { clock } = useApp();
+  const { phone } = useApp();
   const [, setDrawn] = useState(0);
   useEffect(() => {
     if (startedAt === null) return;
     let timer: ReturnType<typeof setTimeout>;
     const tick = () => {
       clearTimeout(timer);
-      const time = clock.now();
+      const time = phone.times().steady;
       setDrawn(time);
       timer = setTimeout(tick, untilNextSecond(startedAt, time) + 5);
     };
@@ -25,6 +25,6 @@ export function useSeconds(startedAt: number | null): number {
       clearTimeout(timer);
       document.removeEventListener("visibilitychange", tick);
     };
-  }, [startedAt, clock]);
-  return clock.now();
+  }, [startedAt, phone]);
+  return phone.times().steady;
 }

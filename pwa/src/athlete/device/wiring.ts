@@ -2,6 +2,7 @@
 import { get, post } from "../../api/client";
 import { deviceClock, deviceTimers } from "../../offline/clock";
 import { createPhone, type Phone } from "../../offline/phone";
+import type { Count } from "../../offline/steady";
 import { openStorage } from "../../offline/storage";
 
 const CHANNEL = "undercroft";
@@ -14,6 +15,7 @@ export function createDevicePhone(): Phone {
     storage,
     ask: { get, post },
     clock: deviceClock,
+    count,
     timers: deviceTimers,
     random: Math.random,
     alone,
@@ -25,9 +27,16 @@ export function createDevicePhone(): Phone {
   return phone;
 }
 
+const count: Count = {
+  ms: () => performance.now(),
+  away: () => document.visibilityState !== "visible",
+};
+
 function listen(phone: Phone, close: () => void): void {
   document.addEventListener("visibilitychange", () => {
     const visible = document.visibilityState === "visible";
+    // What happened in view is told from what happens out of it.
+    phone.times();
     phone.watch(visible);
     if (!visible) {
       if (phone.state().entries.some(({ outbox }) => outbox)) void askForBackgroundSync();

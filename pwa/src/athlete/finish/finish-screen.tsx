@@ -2,7 +2,6 @@ import { useMemo, useState } from "preact/hooks";
 
 import { draft } from "../../offline/entry";
 import { revisionOf, type Session } from "../../offline/ledger-view";
-import { uuid7 } from "../../offline/uuid";
 import { Stepper } from "../../parts/stepper";
 import { useApp } from "../app-context";
 import { useUnderWay } from "../hooks";
@@ -35,9 +34,11 @@ export function FinishScreen() {
 
 function FinishForm({ session }: { readonly session: Session }) {
   const { phone, clock, router } = useApp();
-  const id = useMemo(() => uuid7(clock.now()), [clock]);
+  const id = useMemo(() => phone.newId(), [phone]);
   const [rpe, setRpe] = useState<number | null>(null);
-  const [minutes, setMinutes] = useState(() => minutesSince(session.startedAt, clock.now()));
+  const [minutes, setMinutes] = useState(() =>
+    minutesSince(session.steadyStart, phone.times().steady),
+  );
   const [comment, setComment] = useState("");
   const view = viewSession(session, null);
   const open = view.open.filter(({ kind }) => kind === "set").length;

@@ -1,7 +1,6 @@
 import { useMemo } from "preact/hooks";
 
 import { draft, type KitChange } from "../../offline/entry";
-import { uuid7 } from "../../offline/uuid";
 import { useApp } from "../app-context";
 import { usePhoneState } from "../hooks";
 
@@ -9,7 +8,7 @@ import { usePhoneState } from "../hooks";
 export function usePropose(): (item: string, change: KitChange, replaces?: string) => void {
   const { phone, clock } = useApp();
   const { entries } = usePhoneState();
-  const id = useMemo(() => uuid7(clock.now()), [clock, entries.length]);
+  const id = useMemo(() => phone.newId(), [phone, entries.length]);
   return (item, change, replaces) => {
     const body = { item, change };
     void phone.record(draft(id, clock.now(), "kit.changed", body, { replaces: replaces ?? null }));

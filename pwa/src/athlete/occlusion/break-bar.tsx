@@ -9,6 +9,7 @@ import { useApp } from "../app-context";
 
 interface Props {
   readonly resting: Resting;
+  /** On the steady clock. */
   readonly now: number;
 }
 

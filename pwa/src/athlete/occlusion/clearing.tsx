@@ -1,5 +1,6 @@
 import { useTop } from "../device/top";
 import { countdown } from "../../offline/clocks";
+import { steadyOf } from "../../offline/ledger-view";
 import { lastOff } from "../../offline/occlusion/wear";
 import { useArmed } from "../device/armed";
 import { minutesSeconds } from "../words/times";
@@ -7,6 +8,7 @@ import { type OcclusionKnown, useTell } from "./known";
 
 interface Props {
   readonly known: OcclusionKnown;
+  /** On the steady clock. */
   readonly now: number;
 }
 
@@ -16,7 +18,8 @@ export function Clearing({ known, now }: Props) {
   useTop();
   const armed = useArmed();
   const { clears_s, off_then_looser } = known.questions.numb;
-  const state = countdown(clears_s, lastOff(known.entries), now);
+  const off = lastOff(known.entries);
+  const state = countdown(clears_s, off && steadyOf(off), now);
   return (
     <>
       <main class="page">

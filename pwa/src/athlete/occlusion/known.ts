@@ -5,7 +5,6 @@ import type { LoadSheet } from "../../api/types";
 import { type Bodies, draft, type Kind, type Place } from "../../offline/entry";
 import { placed } from "../../offline/ledger-view";
 import type { Known } from "../../offline/occlusion/standing";
-import { uuid7 } from "../../offline/uuid";
 import { useApp } from "../app-context";
 import { newsOf, usePhoneState } from "../hooks";
 
@@ -38,7 +37,7 @@ export function useTell(): Tell {
   const ids = useMemo<Map<string, string>>(() => new Map(), [entries, unsaved]);
   return (kind, body, place = {}) => {
     const what = JSON.stringify([kind, body, place]);
-    const id = ids.get(what) ?? uuid7(clock.now());
+    const id = ids.get(what) ?? phone.newId();
     ids.set(what, id);
     return phone.record(draft(id, clock.now(), kind, body, place));
   };

@@ -1,8 +1,10 @@
 import type { SheetExercise } from "../../api/types";
 import type { Side } from "../../offline/entry";
+import { steadyOf } from "../../offline/ledger-view";
 import { openSets, sideOf, sidesOpen } from "../../offline/occlusion/bouts";
 import { refusals } from "../../offline/occlusion/lock";
 import { lastOff, numbness, openWraps, type Wrap } from "../../offline/occlusion/wear";
+import { useApp } from "../app-context";
 import { useSeconds } from "../device/now";
 import type { SessionView } from "../session/view";
 import { isoDay } from "../words/times";
@@ -27,15 +29,18 @@ export function OcclusionSet(props: BoutProps) {
 }
 
 function Bout({ view, exercise, known }: BoutProps & { readonly known: OcclusionKnown }) {
+  const { clock } = useApp();
   const { entries, questions } = known;
   const wrap = openWraps(entries).find(({ set }) => exercise.sets.some(({ key }) => key === set));
-  const now = useSeconds(wrap ? null : (lastOff(entries) ?? 0));
+  const off = lastOff(entries);
+  const steady = useSeconds(wrap ? null : off ? steadyOf(off) : 0);
+  const now = clock.now();
   const today = isoDay(now);
   if (wrap) return <WithWrap view={view} exercise={exercise} wrap={wrap} known={known} />;
   const numb = numbness(entries, today, questions.numb);
-  if (numb === "clearing") return <Clearing known={known} now={now} />;
+  if (numb === "clearing") return <Clearing known={known} now={steady} />;
   const { session } = view.session.sheet;
-  const found = refusals({ ...known, exercise, session, now, today });
+  const found = refusals({ ...known, exercise, session, now, steady, today });
   const [first] = found;
   if (first?.rule === "today") return <TodayQuestions questions={questions} exercise={exercise} />;
   if (first)

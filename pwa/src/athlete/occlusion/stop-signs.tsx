@@ -17,7 +17,7 @@ interface Props {
 /** What Stop asks while or after a wrap was on: which sign. The gravest stand first. */
 export function StopSigns({ onSign, onPain }: Props) {
   const known = useKnown();
-  const { clock, sessions } = useApp();
+  const { phone, sessions } = useApp();
   const tell = useTell();
   if (!known) return null;
   const { stop_signs } = known.questions;
@@ -25,7 +25,7 @@ export function StopSigns({ onSign, onPain }: Props) {
 
   function choose(sign: string): void {
     onSign(sign);
-    takeAllOff(tell, openWraps(known?.entries ?? []), sessions.value, clock.now());
+    takeAllOff(tell, openWraps(known?.entries ?? []), sessions.value, phone.times());
   }
 
   return (

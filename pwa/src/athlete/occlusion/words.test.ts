@@ -2,7 +2,6 @@ import { describe, expect, test } from "vitest";
 
 import { CURL } from "../../../tests/fakes/occlusion";
 import type { SheetExercise, SheetSet } from "../../api/types";
-import { createCount } from "./count";
 import { limbInWords, nextInWords, setsInWords, usualInWords } from "./words";
 
 const TARGETS = [{ reps: 30 }, { reps: 15 }, { reps: 15 }, { reps: 15, to_failure: true }];
@@ -44,28 +43,5 @@ describe("occlusion work in words", () => {
       "Next time 12.5 kg: the last set went above its target.",
     );
     expect(nextInWords({ step: "hold", kg: 10 }, units)).toBe("Next time the same, 10 kg.");
-  });
-});
-
-describe("the page's own count", () => {
-  test("goes on from the time of day, whatever becomes of that", () => {
-    let mono = 5_000;
-    const count = createCount(() => mono);
-    expect(count("w", 2_000)).toBe(2_000);
-    mono += 3_000;
-    expect(count("w", -3_600_000)).toBe(5_000);
-  });
-
-  test("knows nothing of a wrap that was put on before the clock was set back", () => {
-    expect(createCount(() => 0)("w", -1)).toBeNull();
-  });
-
-  test("begins anew with the next wrap", () => {
-    let mono = 0;
-    const count = createCount(() => mono);
-    count("a", 0);
-    mono = 9_000;
-    expect(count(null, 0)).toBeNull();
-    expect(count("b", 0)).toBe(0);
   });
 });

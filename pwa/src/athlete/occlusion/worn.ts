@@ -1,10 +1,11 @@
 /** The wrap that is on, with what its exercise says of it. */
 import type { SheetExercise, SheetSet } from "../../api/types";
 import type { Side } from "../../offline/entry";
-import { isOver, type Placed, type Session } from "../../offline/ledger-view";
+import { isOver, type Placed, type Session, steadyOf } from "../../offline/ledger-view";
 import { openSets, sideOf } from "../../offline/occlusion/bouts";
 import { type Wrap, wornS } from "../../offline/occlusion/wear";
 import { exercisesOf } from "../../offline/plan";
+import type { Times } from "../../offline/steady";
 import type { Tell } from "./known";
 
 /** On one limb at the very most (common practice), where the exercise is not known any more. */
@@ -58,18 +59,19 @@ export function takeOff(tell: Tell, { wrap, limitS }: Worn, seconds: number | nu
   void tell("wrap.off", { limb, seconds: seconds ?? limitS }, { revision, session, set });
 }
 
-/** As `takeOff` of everything that is on, by the time of day. */
+/** As `takeOff` of everything that is on. */
 export function takeAllOff(
   tell: Tell,
   wraps: readonly Wrap[],
   sessions: readonly Session[],
-  now: number,
+  times: Times,
 ): void {
-  for (const wrap of wraps) takeOff(tell, wornOf(wrap, sessions), wornS(wrap.onAt, now));
+  for (const wrap of wraps) takeOff(tell, wornOf(wrap, sessions), wornS(wrap, times));
 }
 
 /** The last wrap that came off, as long as its break goes on. */
 export interface Resting {
+  /** On the steady clock. */
   readonly offAt: number;
   readonly breakS: number;
   readonly session: Session | null;
@@ -85,5 +87,5 @@ export function restingSince(
   const session = sessions.findLast(({ sheet }) => sheet.session === entry.session) ?? null;
   const exercise = session && exerciseOf(session, entry.set);
   const breakS = exercise?.occlusion?.break_s ?? BREAK_S;
-  return { offAt: Date.parse(entry.at), breakS, session, exercise };
+  return { offAt: steadyOf(off), breakS, session, exercise };
 }

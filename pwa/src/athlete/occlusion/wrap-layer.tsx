@@ -1,11 +1,8 @@
 import "../look/occlusion.css";
-import { useState } from "preact/hooks";
-
 import { openWraps, wornS } from "../../offline/occlusion/wear";
 import { inOrder } from "../../offline/occlusion/order";
 import { useApp } from "../app-context";
 import { useSeconds } from "../device/now";
-import { createCount } from "./count";
 import { BreakBar } from "./break-bar";
 import { type OcclusionKnown, useKnown } from "./known";
 import { OffNow } from "./off-now";
@@ -19,16 +16,14 @@ export function WrapLayer() {
 }
 
 function Layer({ known }: { readonly known: OcclusionKnown }) {
-  const { sessions, router } = useApp();
+  const { phone, sessions, router } = useApp();
   const [wrap] = openWraps(known.entries);
   const off = inOrder(known.entries).findLast(({ entry }) => entry.kind === "wrap.off");
   const resting = restingSince(off, sessions.value);
-  const now = useSeconds(wrap?.onAt ?? resting?.offAt ?? null);
-  const [count] = useState(() => createCount(() => performance.now()));
-  const counted = count(wrap?.id ?? null, wrap ? now - wrap.onAt : 0);
+  const now = useSeconds(wrap?.steadyOn ?? resting?.offAt ?? null);
   if (!wrap) return resting && <BreakBar resting={resting} now={now} />;
   const worn = wornOf(wrap, sessions.value);
-  const seconds = wornS(wrap.onAt, now, counted);
+  const seconds = wornS(wrap, phone.times());
   const why = offNow(worn, seconds);
   // On the Stop screen nothing may cover what to do.
   if (why && router.place.value !== "/stop")

@@ -5,11 +5,10 @@ import type { SheetSet } from "../../api/types";
 import { draft, type SetDone, type Side } from "../../offline/entry";
 import { answerKey } from "../../offline/fold";
 import { revisionOf, type Session } from "../../offline/ledger-view";
-import { uuid7 } from "../../offline/uuid";
 import { useApp } from "../app-context";
 
 export interface Recorder {
-  /** `at`: when it was done, where that was before the tap. */
+  /** `at`: when it was done, on the steady clock, where that was before the tap. */
   readonly done: (set: SheetSet, body: SetDone, at?: number) => void;
   readonly skip: (set: SheetSet, why: string, side?: Side | null) => void;
   readonly skipAll: (sets: readonly SheetSet[], why: string) => void;
@@ -24,7 +23,7 @@ export function useRecorder(session: Session): Recorder {
   const { phone, clock, alarm, focus } = useApp();
   const { sheet, record, entries, running } = session;
   const ids = useMemo<string[]>(() => [], [entries.length]);
-  const id = (place = 0) => (ids[place] ??= uuid7(clock.now()));
+  const id = (place = 0) => (ids[place] ??= phone.newId());
   const place = { revision: revisionOf(sheet), session: sheet.session };
 
   const answer = (set: SheetSet, side: Side | null) => ({
@@ -45,10 +44,13 @@ export function useRecorder(session: Session): Recorder {
   }
 
   return {
-    done(set, body, at = clock.now()) {
+    done(set, body, at) {
       alarm.ready();
+      const { now, steady } = phone.times();
       const side = body.side ?? null;
-      void phone.record(draft(id(), at, "set.done", body, answer(set, side)));
+      void phone.record(
+        draft(id(), now - steady + (at ?? steady), "set.done", body, answer(set, side)),
+      );
       leave(answerKey(set.key, side));
     },
     skip(set, why, side) {

@@ -1,7 +1,6 @@
 import { useEffect, useRef } from "preact/hooks";
 
-import type { Side } from "../../offline/entry";
-import { type RestPhase, restState } from "../../offline/rest";
+import { type RestPhase, type RestState, restState } from "../../offline/rest";
 import { useApp } from "../app-context";
 import { useAnnounce } from "../device/announce";
 import { useSeconds } from "../device/now";
@@ -26,9 +25,7 @@ export function RestBar({ view }: { readonly view: SessionView }) {
           <span class="rest-word">{restInWords(shown.phase, rest)}</span>
         </div>
       ) : (
-        <p class="rest-word">
-          {last.side && !rested ? halfInWords(last.side) : "Last set recorded"}
-        </p>
+        <p class="rest-word">{unclockedInWords(view, state)}</p>
       )}
       <LastSetButtons view={view} />
       {shown && (
@@ -40,8 +37,12 @@ export function RestBar({ view }: { readonly view: SessionView }) {
   );
 }
 
-function halfInWords(side: Side): string {
-  return side === "left" ? "Left side recorded" : "Right side recorded";
+/** Where no clock runs; whether a rest so long was a break or a changed clock is not known. */
+function unclockedInWords({ last, rested }: SessionView, state: RestState | null): string {
+  if (last?.side && !rested) return `${last.side === "left" ? "Left" : "Right"} side recorded`;
+  if (!rested?.exercise.rest) return "Last set recorded";
+  if (state) return "Over half an hour by this phone's clock: go when ready";
+  return "This phone's clock was changed: go when ready";
 }
 
 function restInWords(

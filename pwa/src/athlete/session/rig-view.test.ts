@@ -62,7 +62,8 @@ function after(sets: readonly string[], ramp = 0, exercises = [LIGHT, PULL]): Se
   const [record] = fold(drafts);
   if (!record) throw new Error("the session was started");
   const entries = drafts.map((entry) => ({ entry, position: null }));
-  const session = { sheet, record, entries, startedAt: START, running: {}, ramp: { pull: ramp } };
+  const times = { startedAt: START, steadyStart: START };
+  const session = { sheet, record, entries, ...times, running: {}, ramp: { pull: ramp } };
   return viewSession(session, null);
 }
 

@@ -1,8 +1,8 @@
 /** What the Set screen shows, worked out from the session and the step at hand. */
 import type { SheetExercise, SheetSet } from "../../api/types";
-import { type Draft, is, type SetDone, type Side, SIDES } from "../../offline/entry";
+import { is, type SetDone, type Side, SIDES } from "../../offline/entry";
 import { type Answer, answerKey, type SetRecord } from "../../offline/fold";
-import type { Session } from "../../offline/ledger-view";
+import { type Placed, type Session, steadyOf } from "../../offline/ledger-view";
 import { exercisesOf, isAnswered, nextStep, openSteps, type Step } from "../../offline/plan";
 import { loadOf } from "../../offline/stacks";
 import type { AtHand } from "./at-hand";
@@ -25,7 +25,7 @@ export interface LastSet {
   readonly set: SheetSet;
   readonly side: Side | null;
   readonly entry: Answer;
-  /** When it was first recorded, by this phone's clock: a later correction does not move it. */
+  /** When it was first recorded, on the steady clock: a later correction does not move it. */
   readonly doneAt: number;
 }
 
@@ -80,7 +80,7 @@ function answeredSets(exercises: readonly SheetExercise[], session: Session): La
       const record = session.record.sets.get(set.key);
       return answersOf(record).map(([side, entry]) => {
         const first = firstAnswer(session.entries, entry);
-        return { exercise, set, side, entry, doneAt: Date.parse(first.at), order: first.id };
+        return { exercise, set, side, entry, doneAt: steadyOf(first), order: first.entry.id };
       });
     }),
   );
@@ -94,11 +94,13 @@ export function answersOf(record: SetRecord | undefined): [Side | null, Answer][
 }
 
 /** Back along the corrections, but not across a clearing: after that the set was done anew. */
-function firstAnswer(entries: Session["entries"], last: Draft): Draft {
-  let first = last;
+function firstAnswer(entries: Session["entries"], last: Answer): Placed {
+  const placed = (id: string | null) => entries.find(({ entry }) => entry.id === id);
+  let first = placed(last.id) ?? { entry: last, position: null };
   for (;;) {
-    const before = entries.find(({ entry }) => entry.id === first.replaces)?.entry;
-    if (!before || before.kind === "set.cleared" || before.id >= first.id) return first;
+    const before = placed(first.entry.replaces);
+    if (!before || before.entry.kind === "set.cleared" || before.entry.id >= first.entry.id)
+      return first;
     first = before;
   }
 }

@@ -17,7 +17,8 @@ beforeEach(async () => {
     drafts.push(draft);
     return new Promise<boolean>((resolve) => (store = resolve));
   };
-  const app = { phone: { record }, clock: { now: () => 0 } } as unknown as App;
+  const phone = { record, newId: () => "id-1" };
+  const app = { phone, clock: { now: () => 0 } } as unknown as App;
   await act(() => {
     render(
       <AppContext.Provider value={app}>

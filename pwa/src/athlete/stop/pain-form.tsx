@@ -1,7 +1,6 @@
 import { useMemo, useState } from "preact/hooks";
 
 import { draft, type Place } from "../../offline/entry";
-import { uuid7 } from "../../offline/uuid";
 import { useApp } from "../app-context";
 
 const PLACES = [
@@ -22,7 +21,7 @@ const LEVELS = Array.from({ length: 10 }, (_, index) => index + 1);
 /** Where and how much, for the coach: two taps, no typing. */
 export function PainForm({ place }: { readonly place: Place }) {
   const { phone, clock } = useApp();
-  const id = useMemo(() => uuid7(clock.now()), [clock]);
+  const id = useMemo(() => phone.newId(), [phone]);
   const [where, setWhere] = useState<string | null>(null);
   const [level, setLevel] = useState<number | null>(null);
   const [saved, setSaved] = useState(false);

@@ -3,7 +3,6 @@ import { useMemo, useState } from "preact/hooks";
 import { DAY_MS } from "../../offline/clock";
 import { type Draft, draft, type Place } from "../../offline/entry";
 import { revisionOf } from "../../offline/ledger-view";
-import { uuid7 } from "../../offline/uuid";
 import { useApp } from "../app-context";
 import { usePhoneState, useUnderWay } from "../hooks";
 import { useMore } from "../later";
@@ -16,7 +15,7 @@ type Why = "pain" | "warning sign";
 export function StopScreen() {
   const { phone, clock, router } = useApp();
   const found = useUnderWay();
-  const id = useMemo(() => uuid7(clock.now()), [clock]);
+  const id = useMemo(() => phone.newId(), [phone]);
   const [session] = useState(found?.session ?? null);
   const [why, setWhy] = useState<Why | null>(null);
   const [sign, setSign] = useState<string | null>(null);

@@ -2,7 +2,6 @@ import { useMemo, useState } from "preact/hooks";
 
 import { draft } from "../../offline/entry";
 import { placed } from "../../offline/ledger-view";
-import { uuid7 } from "../../offline/uuid";
 import { useApp } from "../app-context";
 import { useInView } from "../device/view-time";
 import { usePhoneState } from "../hooks";
@@ -17,7 +16,7 @@ export function MessagePart() {
   const { identity } = usePhoneState();
   const [text, setText] = useState("");
   const [sent, setSent] = useState(0);
-  const id = useMemo(() => uuid7(clock.now()), [clock, sent]);
+  const id = useMemo(() => phone.newId(), [phone, sent]);
   const said = sendable(text);
 
   async function send(): Promise<void> {

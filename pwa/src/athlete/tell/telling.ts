@@ -5,7 +5,6 @@ import { type Bodies, draft, is, type Kind, type Of } from "../../offline/entry"
 import { heads } from "../../offline/heads";
 import { placed } from "../../offline/ledger-view";
 import type { PhoneState } from "../../offline/phone";
-import { uuid7 } from "../../offline/uuid";
 import { useApp } from "../app-context";
 import { usePhoneState } from "../hooks";
 import { isoDay } from "../words/times";
@@ -24,7 +23,7 @@ export function useTelling<K extends Kind>(kind: K): Telling<K> {
   const told = toldOf(usePhoneState(), kind);
   const last = told.at(-1) ?? null;
   const today = last && isoDay(Date.parse(last.at)) === isoDay(clock.now()) ? last : null;
-  const id = useMemo(() => uuid7(clock.now()), [clock, last?.id]);
+  const id = useMemo(() => phone.newId(), [phone, last?.id]);
   return {
     today,
     last,

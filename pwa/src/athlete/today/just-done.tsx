@@ -2,7 +2,6 @@ import { useMemo } from "preact/hooks";
 
 import { draft } from "../../offline/entry";
 import { isOver, revisionOf, type Session } from "../../offline/ledger-view";
-import { uuid7 } from "../../offline/uuid";
 import { useApp } from "../app-context";
 import { count } from "../words/sets";
 import { daysBetween } from "../words/times";
@@ -39,7 +38,7 @@ function inWords({ record }: Session): string {
 /** A stop by mistake must not cost the session. */
 function GoOn({ session }: { readonly session: Session }) {
   const { phone, clock, router } = useApp();
-  const id = useMemo(() => uuid7(clock.now()), [clock]);
+  const id = useMemo(() => phone.newId(), [phone]);
 
   async function goOn(): Promise<void> {
     const place = { revision: revisionOf(session.sheet), session: session.sheet.session };

@@ -2,7 +2,6 @@
 import type { LoadSheet } from "../../api/types";
 import { draft } from "../../offline/entry";
 import { placed, revisionOf } from "../../offline/ledger-view";
-import { uuid7 } from "../../offline/uuid";
 import type { App } from "../app-context";
 
 /** Resolves once it is durable; to false where there was nothing to tell. */
@@ -16,5 +15,5 @@ export async function tellOpened({ phone, clock }: App, sheet: LoadSheet): Promi
   );
   if (told || document.visibilityState !== "visible") return false;
   const now = clock.now();
-  return phone.record(draft(uuid7(now), now, "session.opened", {}, place));
+  return phone.record(draft(phone.newId(), now, "session.opened", {}, place));
 }

@@ -4,7 +4,6 @@ import { type RevisionNews, toMs } from "../../api/sync";
 import type { LoadSheet } from "../../api/types";
 import { draft } from "../../offline/entry";
 import { revisionOf } from "../../offline/ledger-view";
-import { uuid7 } from "../../offline/uuid";
 import { type App, useApp } from "../app-context";
 import { loadMore } from "../later";
 import { count } from "../words/sets";
@@ -101,7 +100,7 @@ interface StartProps {
 
 function StartButton({ sheet, label, main = false }: StartProps) {
   const { phone, clock, router, alarm, focus } = useApp();
-  const id = useMemo(() => uuid7(clock.now()), [clock, sheet.session]);
+  const id = useMemo(() => phone.newId(), [phone, sheet.session]);
 
   async function start(): Promise<void> {
     alarm.ready();

@@ -54,6 +54,7 @@ function start(entries: readonly Placed[], more: Partial<Start> = {}): Refusal[]
     exercise: CURL,
     session: ARMS.session,
     now: NOON,
+    steady: more.now ?? NOON,
     today: TODAY,
     questions: QUESTIONS,
     standing: OPEN,

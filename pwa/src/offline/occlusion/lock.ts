@@ -5,11 +5,12 @@
 import type { Answers, Question, Questions, Standing } from "../../api/screening";
 import type { LoadSheet, SheetExercise, SheetOcclusion } from "../../api/types";
 import { DAY_MS, MINUTE_MS, SECOND_MS } from "../clock";
+import { countdown } from "../clocks";
 import { is } from "../entry";
-import type { Placed } from "../ledger-view";
+import { type Placed, steadyOf } from "../ledger-view";
 import { checkDue, isUrgent, urgencyOf } from "./after-check";
 import { answersIn, closing, isScreening, isWhole, lasts } from "./answers";
-import { dayOf } from "./order";
+import { dayOf, msOf } from "./order";
 import { isArm, lastOff, numbness, openWraps } from "./wear";
 
 /** Which rule closes it, from the gravest to what a few minutes open. */
@@ -88,6 +89,8 @@ export interface Start {
   readonly exercise: SheetExercise;
   readonly session: string;
   readonly now: number;
+  /** The same moment on the steady clock. */
+  readonly steady: number;
   /** The calendar day of `now`. */
   readonly today: string;
   readonly questions: Questions;
@@ -210,7 +213,7 @@ function signsIn(keys: readonly string[], { questions }: Start): string {
 }
 
 function* clockRefusals(start: Start, occlusion: SheetOcclusion): Generator<Refusal> {
-  const { exercise, entries, session, now } = start;
+  const { exercise, entries, session, now, steady } = start;
   if (isAway(start, occlusion))
     yield refusal(
       "away",
@@ -225,7 +228,7 @@ function* clockRefusals(start: Start, occlusion: SheetOcclusion): Generator<Refu
     );
   const limb = limbOf(exercise);
   const off = lastOff(entries, { arm: isArm(limb), notIn: session });
-  const gapEnds = off === null ? 0 : off + occlusion.gap_h * 60 * MINUTE_MS;
+  const gapEnds = off === null ? 0 : msOf(off) + occlusion.gap_h * 60 * MINUTE_MS;
   if (now < gapEnds) {
     const limbs = isArm(limb) ? "arms" : "legs";
     yield refusal(
@@ -238,9 +241,9 @@ function* clockRefusals(start: Start, occlusion: SheetOcclusion): Generator<Refu
   if (openWraps(entries).length > 0)
     yield refusal("wrap-on", "Another wrap is still on.", "Take it off first.");
   const last = lastOff(entries);
-  const breakEnds = last === null ? 0 : last + occlusion.break_s * SECOND_MS;
-  if (last !== null && now >= last - SECOND_MS && now < breakEnds)
-    yield refusal("break", "Wraps stay off for a while now.", "", breakEnds);
+  const pause = countdown(occlusion.break_s, last && steadyOf(last), steady);
+  if (pause?.phase === "running")
+    yield refusal("break", "Wraps stay off for a while now.", "", now + pause.leftS * SECOND_MS);
 }
 
 /** Longer without such work than the sheet reckoned with, and than this phone knows of since. */
@@ -248,7 +251,7 @@ function isAway({ exercise, entries, now, today }: Start, occlusion: SheetOcclus
   const { holds_until, away_days } = occlusion;
   if (!holds_until || today <= holds_until) return false;
   const last = lastOff(entries, { arm: isArm(limbOf(exercise)) });
-  return last === null || now >= last + away_days * DAY_MS;
+  return last === null || now >= msOf(last) + away_days * DAY_MS;
 }
 
 function limbOf({ details }: SheetExercise): string {

@@ -12,21 +12,33 @@ function off(after: number) {
   return told("wrap.off", { ...LEFT, seconds: 60 }, after, IN_ARMS);
 }
 
+/** A wrap that went on at noon; so many milliseconds after it. */
+function worn({ now, steady, lostAt }: { now: number; steady: number; lostAt?: number }) {
+  const times = { now: NOON + now, steady: NOON + steady };
+  const lost = lostAt === undefined ? null : NOON + lostAt;
+  return wornS({ onAt: NOON, steadyOn: NOON }, { ...times, lostAt: lost });
+}
+
 describe("the wear clock", () => {
   test("goes by the time of day", () => {
-    expect(wornS(NOON, NOON + 61_500)).toBe(61);
+    expect(worn({ now: 61_500, steady: 61_500 })).toBe(61);
   });
 
-  test("takes what the page has counted where the phone's clock was set back", () => {
-    expect(wornS(NOON, NOON - HOUR, 90 * SECOND)).toBe(90);
+  test("takes what was counted where the phone's clock was set back", () => {
+    expect(worn({ now: -HOUR, steady: 90 * SECOND })).toBe(90);
   });
 
   test("says that it does not know where nobody has counted", () => {
-    expect(wornS(NOON, NOON - HOUR)).toBeNull();
+    expect(worn({ now: -HOUR, steady: -HOUR })).toBeNull();
+  });
+
+  test("nor where it was set back out of view, where the phone may have slept", () => {
+    expect(worn({ now: -HOUR, steady: 90 * SECOND, lostAt: 60 * SECOND })).toBeNull();
+    expect(worn({ now: -HOUR, steady: 90 * SECOND, lostAt: -60 * SECOND })).toBe(90);
   });
 
   test("a clock set forward makes it longer, never shorter", () => {
-    expect(wornS(NOON, NOON + HOUR, 90 * SECOND)).toBe(3_600);
+    expect(worn({ now: HOUR, steady: 90 * SECOND })).toBe(3_600);
   });
 });
 
@@ -49,7 +61,7 @@ describe("wraps that are on", () => {
       told("wrap.on", { limb: "right-upper-arm" }, 2),
     ];
     expect(openWraps(entries).map(({ limb }) => limb)).toStrictEqual(["right-upper-arm"]);
-    expect(lastOff(entries)).toBe(NOON + 1);
+    expect(lastOff(entries)).toBe(entries[1]);
     expect(lastOff(entries, { arm: false })).toBeNull();
   });
 

@@ -2,7 +2,8 @@
 import type { NumbRules } from "../../api/screening";
 import { SECOND_MS } from "../clock";
 import { is } from "../entry";
-import type { Placed } from "../ledger-view";
+import { type Placed, steadyOf } from "../ledger-view";
+import type { Times } from "../steady";
 import { dayOf, inOrder, msOf } from "./order";
 
 export interface Wrap {
@@ -13,6 +14,8 @@ export interface Wrap {
   /** The first set that was to be done with it. */
   readonly set: string | null;
   readonly onAt: number;
+  /** The same on the steady clock. */
+  readonly steadyOn: number;
   /** Numbness was asked for and answered since it went on. */
   readonly asked: boolean;
 }
@@ -25,7 +28,8 @@ export function openWraps(entries: readonly Placed[]): Wrap[] {
     if (is(entry, "wrap.on")) {
       const { id, revision, session, set } = entry;
       const { limb } = entry.body;
-      on.set(limb, { id, limb, revision, session, set, onAt: msOf(placed), asked: false });
+      const since = { onAt: msOf(placed), steadyOn: steadyOf(placed) };
+      on.set(limb, { id, limb, revision, session, set, ...since, asked: false });
     }
     if (is(entry, "wrap.off")) on.delete(entry.body.limb);
     if (is(entry, "wrap.check"))
@@ -35,26 +39,30 @@ export function openWraps(entries: readonly Placed[]): Wrap[] {
 }
 
 /**
- * Seconds of wear, by the time of day and by what this page has counted itself, whichever is more; null
- * where the phone's clock was set back and nobody has counted.
+ * Seconds of wear, by the time of day and by the steady clock, whichever is more; null where the phone's clock
+ * was set back and nobody has counted, or may have slept meanwhile.
  */
-export function wornS(onAt: number, now: number, countedMs: number | null = null): number | null {
-  const ms = Math.max(now - onAt, countedMs ?? -Infinity);
-  return ms < -SECOND_MS ? null : Math.max(0, Math.floor(ms / SECOND_MS));
+export function wornS(
+  { onAt, steadyOn }: Pick<Wrap, "onAt" | "steadyOn">,
+  { now, steady, lostAt }: Times,
+): number | null {
+  const ms = Math.max(now - onAt, steady - steadyOn);
+  const lost = lostAt !== null && lostAt >= steadyOn;
+  return lost || ms < -SECOND_MS ? null : Math.max(0, Math.floor(ms / SECOND_MS));
 }
 
 /** The last time that a wrap came off, in any session but one, on a sort of limb or on any. */
 export function lastOff(
   entries: readonly Placed[],
   wanted: { readonly arm?: boolean; readonly notIn?: string } = {},
-): number | null {
+): Placed | null {
   const off = inOrder(entries).findLast(
     ({ entry }) =>
       is(entry, "wrap.off") &&
       (wanted.notIn === undefined || entry.session !== wanted.notIn) &&
       (wanted.arm === undefined || isArm(entry.body.limb) === wanted.arm),
   );
-  return off ? msOf(off) : null;
+  return off ?? null;
 }
 
 export function isArm(limb: string): boolean {

@@ -5,7 +5,7 @@ import { useSeconds } from "../../device/now";
 import type { AtHand } from "../at-hand";
 
 export interface RunningClock {
-  /** When it was started; null where it stands. */
+  /** When it was started, on the steady clock; null where it stands. */
   readonly since: number | null;
   readonly parts: readonly number[];
   readonly now: number;
@@ -15,7 +15,7 @@ export interface RunningClock {
 }
 
 export function useRunning({ view, key, answer }: AtHand): RunningClock {
-  const { phone, clock, alarm } = useApp();
+  const { phone, alarm } = useApp();
   const { sheet, running } = view.session;
   const { since = null, parts = [] } = (answer ? undefined : running[key]) ?? {};
   const now = useSeconds(since);
@@ -27,7 +27,7 @@ export function useRunning({ view, key, answer }: AtHand): RunningClock {
     now,
     start(done, told = parts) {
       alarm.ready();
-      save(clock.now(), done, told);
+      save(phone.times().steady, done, told);
     },
     stand(done, told) {
       save(null, done, told);

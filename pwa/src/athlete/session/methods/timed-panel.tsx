@@ -21,12 +21,19 @@ export function TimedPanel(props: PanelProps) {
 
 function Stopwatch(props: PanelProps) {
   const { here, done } = props;
-  const app = useApp();
+  const { phone } = useApp();
   const clock = useRunning(here);
   const recorder = useRecorder(here.view.session);
   const elapsed = clock.since === null ? null : elapsedMs(clock.since, clock.now);
   if (clock.since === null || elapsed === null || elapsed > LONGEST_MS) {
-    return <Ready {...props} start="Start the stopwatch" onStart={clock.start} />;
+    return (
+      <Ready
+        {...props}
+        start="Start the stopwatch"
+        onStart={clock.start}
+        lost={clock.since !== null}
+      />
+    );
   }
   const { since } = clock;
   const far = done.distance_m === undefined ? "" : `: ${done.distance_m} m`;
@@ -36,7 +43,7 @@ function Stopwatch(props: PanelProps) {
       <Press
         key="stop"
         onPress={() =>
-          recorder.done(here.set, { ...done, seconds: timed(app.clock.now() - since) })
+          recorder.done(here.set, { ...done, seconds: timed(phone.times().steady - since) })
         }
       >
         Stop{far}

@@ -31,7 +31,12 @@ export function TimedSet({ seconds, words, ...props }: Props) {
   }, [over]);
   if (!state || state.phase === "forgotten") {
     return (
-      <Ready {...props} start={`${words.start}: ${duration(seconds)}`} onStart={clock.start} />
+      <Ready
+        {...props}
+        start={`${words.start}: ${duration(seconds)}`}
+        onStart={clock.start}
+        lost={clock.since !== null}
+      />
     );
   }
   return (
@@ -55,12 +60,17 @@ export function TimedSet({ seconds, words, ...props }: Props) {
 interface ReadyProps extends PanelProps {
   readonly start: string;
   readonly onStart: (done: PanelProps["done"]) => void;
+  /** A clock was started, and nobody knows any more how long it ran. */
+  readonly lost?: boolean;
 }
 
 /** Before the clock: start it, or record without it. */
-export function Ready({ start, onStart, ...props }: ReadyProps) {
+export function Ready({ start, onStart, lost = false, ...props }: ReadyProps) {
   return (
     <>
+      {lost && (
+        <p class="note">How long the last clock ran is not known. Start again, or record.</p>
+      )}
       <Fields {...props} />
       <Press key="start" onPress={() => onStart(props.done)}>
         {start}
