@@ -10,6 +10,7 @@ import { ExerciseScreen } from "./exercises/exercise-screen";
 import { ExercisesScreen } from "./exercises/exercises-screen";
 import { CatalogueNames } from "./fields/exercise-field";
 import { NewExerciseScreen } from "./exercises/new-exercise-screen";
+import { OwnScreen } from "./own/own-screen";
 import { SendScreen } from "./send/send-screen";
 import { ask, learnExercises, useDesk, welcome } from "./shell/desk-state";
 import { SheetsScreen } from "./sheets/sheets-screen";
@@ -89,6 +90,8 @@ function Screen() {
       return <TakeInScreen />;
     case "writer":
       return <WriterScreen key={route.id} id={route.id} />;
+    case "own":
+      return <OwnScreen key={`${route.id} ${route.athlete}`} id={route.id} who={route.athlete} />;
     case "send":
       return <SendScreen key={route.id} id={route.id} />;
     case "exercises":

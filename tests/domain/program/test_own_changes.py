@@ -184,6 +184,16 @@ def test_a_session_on_another_day_keeps_what_the_coach_writes_into_it() -> None:
     assert laid_over(moved, layer) == changed(tuesday, "back-squat", with_load(90))
 
 
+def test_a_session_moved_past_another_stands_after_it() -> None:
+    def to_thursday(one: SessionPlan) -> tuple[SessionPlan, ...]:
+        return (replace(one, day=4) if one.key == "w1.day1" else one,)
+
+    moved = each_session(BLOCK, to_thursday)
+    first, *others = moved.weeks
+    own = replace(moved, weeks=(replace(first, sessions=first.sessions[::-1]), *others))
+    assert laid_over(BLOCK, layer_of(own)) == own
+
+
 def test_an_own_set_less_stays_less_while_loads_move_beneath() -> None:
     layer = layer_of(changed(BLOCK, "back-squat", with_one_set_less))
     moved = changed(BLOCK, "back-squat", with_load(90))

@@ -3,6 +3,7 @@
  * A line is a view of the sets; each set keeps its own key.
  */
 import type { SetPlan } from "../../api/types";
+import { alike } from "./alike";
 import { freshKey, type Random } from "./keys";
 import { inserted, moved, without } from "./lists";
 
@@ -26,7 +27,7 @@ export function linesOf(sets: readonly SetPlan[], starts: ReadonlySet<string>): 
 }
 
 export function asksTheSame(one: SetPlan, other: SetPlan): boolean {
-  return plain({ ...one, key: "" }) === plain({ ...other, key: "" });
+  return alike({ ...one, key: "" }, { ...other, key: "" });
 }
 
 /** Changes what every set of the line asks for; a field set to undefined goes away. */
@@ -106,13 +107,4 @@ function present(set: SetPlan): SetPlan {
   return Object.fromEntries(
     Object.entries(set).filter(([, value]) => value !== undefined),
   ) as SetPlan;
-}
-
-/** The same text for the same content, whatever the order of its fields. */
-function plain(value: unknown): string {
-  return JSON.stringify(value, (_, inner: unknown) =>
-    inner && typeof inner === "object" && !Array.isArray(inner)
-      ? Object.fromEntries(Object.entries(inner).sort(([a], [b]) => (a < b ? -1 : 1)))
-      : inner,
-  );
 }

@@ -12,6 +12,11 @@ export function firstPlace(block: Block): Place {
   return week < 0 ? { week: 0, session: null } : { week, session: 0 };
 }
 
+/** The place of the session with this key, or the first one. */
+export function placeOf(block: Block, session: string | null): Place {
+  return (session === null ? null : findSession(block, session)) ?? firstPlace(block);
+}
+
 /**
  * The same place after a change: it goes with its session or its week, or stays near if they went.
  * From no session it goes to one that has come, so that an undo shows what it brought back.

@@ -10,11 +10,14 @@ interface OwnListProps {
   readonly athlete: Pick<Named, "id" | "name">;
   readonly changes: readonly OwnLine[];
   readonly onDecided: () => void;
+  /** Nothing can be decided just now. */
+  readonly locked?: boolean;
 }
 
 /** What one athlete does otherwise than the block says, and what can be decided about it. */
-export function OwnList({ block, athlete, changes, onDecided }: OwnListProps) {
+export function OwnList({ block, athlete, changes, onDecided, locked = false }: OwnListProps) {
   const act = useAct();
+  const busy = act.busy || locked;
   const decide = ({ session, exercise }: OwnLine, take: "own" | "block") =>
     act.run(() => decideOwn(block, athlete.id, [{ session, exercise }], take), onDecided);
   return (
@@ -37,7 +40,7 @@ export function OwnList({ block, athlete, changes, onDecided }: OwnListProps) {
             )}
             <div class="own-deeds">
               {line.stand === "clash" && (
-                <button type="button" disabled={act.busy} onClick={() => decide(line, "own")}>
+                <button type="button" disabled={busy} onClick={() => decide(line, "own")}>
                   Keep own
                   <span class="sr-only">: {line.what}</span>
                 </button>
@@ -45,7 +48,7 @@ export function OwnList({ block, athlete, changes, onDecided }: OwnListProps) {
               <button
                 type="button"
                 class={line.stand === "kept" ? "plain" : undefined}
-                disabled={act.busy}
+                disabled={busy}
                 onClick={() => decide(line, "block")}
               >
                 {BACK[line.stand]}

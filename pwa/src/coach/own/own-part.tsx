@@ -1,5 +1,7 @@
 import type { Named } from "../answers";
 import { ownBlock } from "../desk";
+import { Link } from "../shell/link";
+import { ownPath } from "../shell/route";
 import { Loaded } from "../shell/states";
 import { useLoad } from "../shell/use-load";
 import { OwnList } from "./own-list";
@@ -28,6 +30,9 @@ export function OwnPart({ block, athlete }: OwnPartProps) {
           )
         }
       </Loaded>
+      <p>
+        <Link to={ownPath(block.id, athlete.id)}>Write for {athlete.name} only</Link>
+      </p>
     </section>
   );
 }

@@ -20,6 +20,8 @@ export interface Desk {
   readonly exercises: Signal<readonly CatalogueEntry[]>;
   /** Why the page must not be left just now; null where it may. */
   readonly unsaved: Signal<string | null>;
+  /** The session last open in a writer, by its key: another view of the block opens at it. */
+  readonly session: Signal<string | null>;
   readonly shelf: Shelf;
   readonly random: () => number;
   readonly now: () => number;
@@ -38,6 +40,7 @@ export function createDesk(path: string, shelf: Shelf): Desk {
     answers: signal(true),
     exercises: signal((kept(shelf, EXERCISES) as readonly CatalogueEntry[] | null) ?? []),
     unsaved: signal(null),
+    session: signal(null),
     shelf,
     random: Math.random,
     now: Date.now,

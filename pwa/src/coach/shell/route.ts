@@ -7,6 +7,7 @@ export type Route =
   | { readonly screen: "blocks" }
   | { readonly screen: "take-in" }
   | { readonly screen: "writer" | "send"; readonly id: string }
+  | { readonly screen: "own"; readonly id: string; readonly athlete: string }
   | { readonly screen: "exercises" | "new-exercise" }
   | { readonly screen: "exercise"; readonly key: string }
   | { readonly screen: "calculators" }
@@ -28,8 +29,9 @@ export type AthletePart = (typeof ATHLETE_PARTS)[number];
 export const ROOT = "/desk";
 
 export function routeOf(path: string): Route {
-  const [desk, area, id, part, ...more] = path.split("/").filter(Boolean).map(decoded);
+  const [desk, area, id, part, whose, ...more] = path.split("/").filter(Boolean).map(decoded);
   if (desk !== "desk" || more.length > 0) return { screen: "nowhere" };
+  if (whose !== undefined) return ownRoute(area, id, part, whose);
   if (area === undefined) return { screen: "squad" };
   if (area === "athletes" && id) return athleteRoute(id, part);
   if (area === "blocks") return blockRoute(id, part);
@@ -51,6 +53,11 @@ export function sheetsPath(id: string): string {
 export function blockPath(id: string, part?: "send"): string {
   const page = `${ROOT}/blocks/${encodeURIComponent(id)}`;
   return part ? `${page}/${part}` : page;
+}
+
+/** The block as one athlete does it. */
+export function ownPath(id: string, athlete: string): string {
+  return `${blockPath(id)}/own/${encodeURIComponent(athlete)}`;
 }
 
 export function exercisePath(key: string): string {
@@ -78,6 +85,16 @@ function blockRoute(id: string | undefined, part: string | undefined): Route {
   if (id === "take-in" && part === undefined) return { screen: "take-in" };
   if (part === undefined) return { screen: "writer", id };
   return part === "send" ? { screen: "send", id } : { screen: "nowhere" };
+}
+
+function ownRoute(
+  area: string | undefined,
+  id: string | undefined,
+  part: string | undefined,
+  athlete: string,
+): Route {
+  const known = area === "blocks" && part === "own" && id !== undefined;
+  return known ? { screen: "own", id, athlete } : { screen: "nowhere" };
 }
 
 function exerciseRoute(key: string | undefined): Route {

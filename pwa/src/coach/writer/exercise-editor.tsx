@@ -7,6 +7,8 @@ import { ChoiceField } from "../fields/choice-field";
 import { ExerciseField } from "../fields/exercise-field";
 import { TextField } from "../fields/text-field";
 import { FindingList } from "../findings/finding-list";
+import { ExerciseBeneath } from "../own/exercise-beneath";
+import { OwnNotes } from "../own/own-notes";
 import { useDesk } from "../shell/desk-state";
 import { FaultList } from "../shell/states";
 import { ExerciseMore } from "./exercise-more";
@@ -14,7 +16,7 @@ import { Lines } from "./lines";
 import { OcclusionPatterns } from "./occlusion-patterns";
 import { SheetRemarks } from "./sheet-remarks";
 import { useKeys } from "./use-keys";
-import { useRemarks, useWriter } from "./writer-state";
+import { useBeneath, useRemarks, useWriter } from "./writer-state";
 
 export interface ExerciseProps {
   readonly plan: ExercisePlan;
@@ -46,6 +48,8 @@ export function ExerciseEditor({ plan, at, session, last }: ExerciseEditorProps)
   return (
     <li class="exercise">
       <ExerciseHead plan={plan} at={at} session={session} last={last} />
+      <ExerciseBeneath plan={plan} at={at} session={session} />
+      <OwnNotes session={session.key} exercise={plan.key} />
       <FaultList faults={others} at={path} />
       <FindingList findings={own(findings, path, "sets")} />
       <Lines plan={plan} at={at} session={session} />
@@ -63,10 +67,11 @@ function ExerciseHead({ plan, at, session, last }: ExerciseEditorProps) {
   const exercises = useDesk().exercises.value;
   const name = exercises.find((each) => each.key === plan.exercise)?.name ?? plan.exercise;
   const path = pathOf(at);
+  const fixed = useBeneath() !== null;
   const step = (by: -1 | 1) => writer.edit((block) => moveExercise(block, at, at.exercise + by));
   const head = useKeys((event) => {
     const by = { ArrowUp: -1, ArrowDown: 1 }[event.key];
-    return event.altKey && (by === -1 || by === 1) ? () => step(by) : null;
+    return !fixed && event.altKey && (by === -1 || by === 1) ? () => step(by) : null;
   });
   return (
     <div class="exercise-head" role="group" aria-label={name} ref={head}>
@@ -106,18 +111,28 @@ function ExerciseHead({ plan, at, session, last }: ExerciseEditorProps) {
         >
           Copy<span class="sr-only"> {name}</span>
         </button>
-        <button type="button" class="plain" disabled={at.exercise === 0} onClick={() => step(-1)}>
-          Earlier<span class="sr-only">: {name}</span>
-        </button>
-        <button type="button" class="plain" disabled={last} onClick={() => step(1)}>
-          Later<span class="sr-only">: {name}</span>
-        </button>
+        {!fixed && (
+          <>
+            <button
+              type="button"
+              class="plain"
+              disabled={at.exercise === 0}
+              onClick={() => step(-1)}
+            >
+              Earlier<span class="sr-only">: {name}</span>
+            </button>
+            <button type="button" class="plain" disabled={last} onClick={() => step(1)}>
+              Later<span class="sr-only">: {name}</span>
+            </button>
+          </>
+        )}
         <button
           type="button"
           class="plain"
           onClick={() => writer.edit((block) => removeExercise(block, at))}
         >
-          Remove<span class="sr-only"> {name}</span>
+          {fixed ? "Leave out" : "Remove"}
+          <span class="sr-only"> {name}</span>
         </button>
       </span>
     </div>

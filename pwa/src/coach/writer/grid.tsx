@@ -9,7 +9,7 @@ import { counted } from "../shell/counted";
 import { dayName, dayShort } from "../shell/when";
 import { neighbour } from "./grid-keys";
 import { useKeys } from "./use-keys";
-import { useRemarks, useWriter } from "./writer-state";
+import { useBeneath, useRemarks, useWriter } from "./writer-state";
 
 /** Weeks by sessions: the table of contents of a block, and the way around in it. */
 export function Grid() {
@@ -20,6 +20,7 @@ export function Grid() {
     writer.edit((block) => addWeek(block, writer.random));
     writer.place.value = { week: weeks.length, session: null };
   };
+  const fixed = useBeneath() !== null;
   const table = useRef<HTMLTableElement>(null);
   const frame = useKeys((event) => {
     const next = neighbour(table.current, event.key);
@@ -31,13 +32,15 @@ export function Grid() {
         <caption class="sr-only">Weeks and their sessions</caption>
         <tbody>
           {weeks.map((week, place) => (
-            <WeekRow key={week.key} week={week} place={place} most={most} />
+            <WeekRow key={week.key} week={week} place={place} most={most} fixed={fixed} />
           ))}
         </tbody>
       </table>
-      <button type="button" class="plain" onClick={add}>
-        + week
-      </button>
+      {!fixed && (
+        <button type="button" class="plain" onClick={add}>
+          + week
+        </button>
+      )}
     </div>
   );
 }
@@ -46,9 +49,11 @@ interface WeekRowProps {
   readonly week: Week;
   readonly place: number;
   readonly most: number;
+  /** Weeks and sessions are those of the block beneath. */
+  readonly fixed: boolean;
 }
 
-function WeekRow({ week, place, most }: WeekRowProps) {
+function WeekRow({ week, place, most, fixed }: WeekRowProps) {
   const writer = useWriter();
   const { findings } = useRemarks();
   const { week: chosen, session } = writer.place.value;
@@ -77,9 +82,11 @@ function WeekRow({ week, place, most }: WeekRowProps) {
         </td>
       ))}
       <td colSpan={most - week.sessions.length + 1}>
-        <button type="button" class="plain" tabIndex={-1} onClick={add}>
-          + session<span class="sr-only"> in {week.name}</span>
-        </button>
+        {!fixed && (
+          <button type="button" class="plain" tabIndex={-1} onClick={add}>
+            + session<span class="sr-only"> in {week.name}</span>
+          </button>
+        )}
       </td>
     </tr>
   );

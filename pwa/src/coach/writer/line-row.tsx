@@ -6,6 +6,7 @@ import { pathOf } from "../block/places";
 import { lineInWords } from "../block/wish-words";
 import { FindingList } from "../findings/finding-list";
 import { NumberField } from "../fields/number-field";
+import { LineBeneath } from "../own/line-beneath";
 import { FaultList } from "../shell/states";
 import { ContentFields } from "./content-fields";
 import type { ExerciseProps } from "./exercise-editor";
@@ -61,6 +62,7 @@ export function LineRow({ plan, at, session, line, only, deeds }: LineRowProps) 
         <ContentFields {...fields} plan={plan} />
         <WishFields {...fields} />
         <LineMore {...fields} deeds={deeds} only={only} count={line.sets.length} />
+        <LineBeneath plan={plan} at={at} session={session} line={line} />
       </div>
       <LineOutcome plan={plan} session={session} line={line} />
       {here.map((fault) => (

@@ -6,11 +6,10 @@ import { effect, signal, type ReadonlySignal, type Signal } from "@preact/signal
 
 import { NoAnswer, Refused, type Fault } from "../../api/client";
 import type { Block } from "../../api/types";
-import type { SavedBlock } from "../answers";
 import { dropDraft, keepDraft } from "../block/drafts";
 import { ask, type Desk } from "../shell/desk-state";
 import { inPlainWords } from "../shell/plain-words";
-import { bring } from "./bring";
+import { bringBlock, type Bring, type Brought } from "./bring";
 
 export type Saving =
   | { readonly kind: "saved"; readonly at: string | null }
@@ -33,6 +32,12 @@ interface Beginning {
   /** A draft that the server does not have yet. */
   readonly unsaved: Block | null;
   readonly onId: (id: string) => void;
+  /** When the server's state was written, where `base` does not say it. */
+  readonly at?: string | null;
+  /** How a draft is brought to the server; as a block where nothing else is said. */
+  readonly bring?: Bring;
+  /** Under whose name drafts are kept here; the coach's where nothing else is said. */
+  readonly owner?: string;
 }
 
 const PAUSE_MS = 1_200;
@@ -41,9 +46,10 @@ const LAST_RETRY_MS = 60_000;
 
 export function createSaver(desk: Desk, beginning: Beginning): Saver {
   const id = signal(beginning.id);
-  const saving: Signal<Saving> = signal({ kind: "saved", at: beginning.base });
+  const { at = beginning.base, bring = bringBlock } = beginning;
+  const saving: Signal<Saving> = signal({ kind: "saved", at });
   const faults = signal<readonly Fault[]>([]);
-  const coach = desk.coach.peek()?.id ?? "";
+  const owner = beginning.owner ?? desk.coach.peek()?.id ?? "";
   let base = beginning.base;
   let waiting: Block | null = beginning.unsaved;
   let sending = false;
@@ -58,16 +64,20 @@ export function createSaver(desk: Desk, beginning: Beginning): Saver {
   const keepWaiting = (): boolean => {
     if (waiting === null) return true;
     const draft = { document: waiting, base, at: desk.now() };
-    const safe = keepDraft(desk.shelf, coach, id.peek(), draft);
+    const safe = keepDraft(desk.shelf, owner, id.peek(), draft);
     desk.unsaved.value = safe ? null : "This browser cannot keep the draft.";
     return safe;
   };
 
-  const took = (answer: SavedBlock, document: Block) => {
-    base = answer.updated_at;
+  const took = (answer: Brought, document: Block) => {
     faults.value = answer.faults;
     retryMs = FIRST_RETRY_MS;
-    dropDraft(desk.shelf, coach, id.peek());
+    if (!answer.taken) {
+      saving.value = { kind: "refused", why: "mend the faults first" };
+      return;
+    }
+    base = answer.base;
+    dropDraft(desk.shelf, owner, id.peek());
     if (answer.id !== id.peek()) {
       id.value = answer.id;
       beginning.onId(answer.id);
@@ -75,7 +85,7 @@ export function createSaver(desk: Desk, beginning: Beginning): Saver {
     if (waiting === document) {
       waiting = null;
       desk.unsaved.value = null;
-      saving.value = { kind: "saved", at: base };
+      saving.value = { kind: "saved", at: answer.at };
     } else {
       keepWaiting();
       later(PAUSE_MS);
@@ -100,7 +110,7 @@ export function createSaver(desk: Desk, beginning: Beginning): Saver {
     sending = true;
     saving.value = { kind: "saving" };
     try {
-      const answer = await ask(desk, () => bring(id.peek(), document));
+      const answer = await ask(desk, () => bring(id.peek(), document, base));
       sending = false;
       took(answer, document);
     } catch (fault) {

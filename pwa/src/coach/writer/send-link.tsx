@@ -1,19 +1,12 @@
-import { useEffect, useState } from "preact/hooks";
-
-import { go, useDesk } from "../shell/desk-state";
 import { Link } from "../shell/link";
 import { blockPath } from "../shell/route";
+import { useGoOnceSaved } from "./go-once-saved";
 import type { Saver } from "./saver";
 
 /** To the sending page, once the server holds what is written here: it sends what it holds. */
 export function SendLink({ saver }: { readonly saver: Saver }) {
-  const desk = useDesk();
-  const [wanted, setWanted] = useState(false);
-  const saved = saver.saving.value.kind === "saved";
   const to = blockPath(saver.id.value, "send");
-  useEffect(() => {
-    if (wanted && saved) go(desk, to);
-  }, [wanted, saved]);
+  const { saved, wanted, leave } = useGoOnceSaved(saver, to);
   if (saved) {
     return (
       <Link to={to} class="button">
@@ -21,12 +14,8 @@ export function SendLink({ saver }: { readonly saver: Saver }) {
       </Link>
     );
   }
-  const press = () => {
-    setWanted(true);
-    saver.saveNow();
-  };
   return (
-    <button type="button" onClick={press}>
+    <button type="button" onClick={leave}>
       {wanted ? "Send … once it is on the server" : "Send …"}
     </button>
   );

@@ -7,10 +7,12 @@ import { ChoiceField } from "../fields/choice-field";
 import { ExerciseField } from "../fields/exercise-field";
 import { LongTextField, TextField } from "../fields/text-field";
 import { FindingList } from "../findings/finding-list";
+import { OwnNotes } from "../own/own-notes";
+import { ExercisesLeftOut, SessionBeneath } from "../own/session-beneath";
 import { FaultList } from "../shell/states";
 import { DAYS } from "../shell/when";
 import { ExerciseEditor } from "./exercise-editor";
-import { useRemarks, useWriter } from "./writer-state";
+import { useBeneath, useRemarks, useWriter } from "./writer-state";
 
 interface SessionEditorProps {
   /** The loads shown are of an older text. */
@@ -34,6 +36,8 @@ export function SessionEditor({ stale, shown }: SessionEditorProps) {
   return (
     <section class={look} aria-label={`Session ${session.name}`} key={session.key}>
       <SessionBar session={session} at={at} />
+      <SessionBeneath session={session} at={at} />
+      <OwnNotes session={session.key} exercise="" />
       {minutes !== undefined && <p class="soft">About {minutes} minutes for this athlete.</p>}
       <FaultList faults={own(faults, pathOf(at), "exercises")} at={pathOf(at)} />
       <FindingList findings={own(findings, pathOf(at), "exercises")} />
@@ -48,6 +52,7 @@ export function SessionEditor({ stale, shown }: SessionEditorProps) {
           />
         ))}
       </ol>
+      <ExercisesLeftOut session={session} at={at} />
       <AddExercise at={at} first={session.exercises.length === 0} />
       <SessionNote session={session} at={at} />
     </section>
@@ -67,7 +72,7 @@ function SessionBar({ session, at }: SessionProps) {
   const writer = useWriter();
   const faults = useRemarks().faults;
   const count = writer.block.value.weeks[at.week]?.sessions.length ?? 0;
-  const swap = (step: -1 | 1) => writer.edit((block) => swapSession(block, at, step));
+  const fixed = useBeneath() !== null;
   return (
     <div class="bar">
       <TextField
@@ -89,6 +94,34 @@ function SessionBar({ session, at }: SessionProps) {
         value={String(session.day)}
         onValue={(day) => writer.edit((block) => setDay(block, at, Number(day)))}
       />
+      {!fixed && <SessionMoves session={session} at={at} count={count} />}
+      <button
+        type="button"
+        class="plain"
+        onClick={() => {
+          writer.edit((block) => removeSession(block, at));
+          writer.place.value = {
+            week: at.week,
+            session: count > 1 ? Math.max(0, at.session - 1) : null,
+          };
+        }}
+      >
+        {fixed ? "Leave the session out" : "Remove the session"}
+      </button>
+    </div>
+  );
+}
+
+interface SessionMovesProps extends SessionProps {
+  /** How many sessions the week has. */
+  readonly count: number;
+}
+
+function SessionMoves({ session, at, count }: SessionMovesProps) {
+  const writer = useWriter();
+  const swap = (step: -1 | 1) => writer.edit((block) => swapSession(block, at, step));
+  return (
+    <>
       <button
         type="button"
         class="plain"
@@ -107,20 +140,7 @@ function SessionBar({ session, at }: SessionProps) {
       >
         Later
       </button>
-      <button
-        type="button"
-        class="plain"
-        onClick={() => {
-          writer.edit((block) => removeSession(block, at));
-          writer.place.value = {
-            week: at.week,
-            session: count > 1 ? Math.max(0, at.session - 1) : null,
-          };
-        }}
-      >
-        Remove the session
-      </button>
-    </div>
+    </>
   );
 }
 

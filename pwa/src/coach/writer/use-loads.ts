@@ -6,8 +6,9 @@ import { useAfterPause, type Asked } from "../shell/use-after-pause";
 
 export type Loads = Asked<LoadsAnswer>;
 
-export function useLoads(block: Block, athlete: string): Loads {
+/** With the block's `id` the athlete's own changes to it count. */
+export function useLoads(block: Block, athlete: string, id?: string): Loads {
   return useAfterPause(athlete ? block : null, athlete, (signal) =>
-    loads(block, athlete, { signal }),
+    loads(block, athlete, { signal, ...(id ? { block: id } : {}) }),
   );
 }

@@ -1,36 +1,32 @@
 import { useEffect, useMemo } from "preact/hooks";
 
-import { NoAnswer } from "../../api/client";
-import type { Opening } from "../block/drafts";
+import { isOnlyHere, type Opening } from "../block/drafts";
 import { own } from "../block/faults";
 import { FindingList } from "../findings/finding-list";
-import { countsInWords, countsOf } from "../findings/findings";
 import { LongTextField, TextField } from "../fields/text-field";
-import { counted } from "../shell/counted";
+import { OwnSwitch } from "../own/own-switch";
 import { useDesk } from "../shell/desk-state";
 import { Link } from "../shell/link";
 import { Page } from "../shell/page";
-import { BLOCKS, blockPath } from "../shell/route";
-import { Failure, FaultList } from "../shell/states";
+import { BLOCKS, blockPath, ownPath } from "../shell/route";
+import { FaultList } from "../shell/states";
 import { AthleteChooser, named, useChosenAthlete } from "./athlete-chooser";
 import { FindingsJump } from "./findings-jump";
 import { Grid } from "./grid";
+import { HistoryButtons } from "./history-buttons";
 import { Keys } from "./keys-help";
+import { LoadsState } from "./loads-state";
 import { OtherTab } from "./other-tab";
 import { SaveWords } from "./save-words";
 import { createSaver } from "./saver";
 import { SendLink } from "./send-link";
 import { SessionEditor } from "./session-editor";
-import { useLoads, type Loads } from "./use-loads";
+import { useLoads } from "./use-loads";
+import { useSessionKept } from "./use-session-kept";
 import { useWriterKeys } from "./use-writer-keys";
 import { WeekBar } from "./week-bar";
-import {
-  createWriter,
-  RemarksProvider,
-  useRemarks,
-  useWriter,
-  WriterProvider,
-} from "./writer-state";
+import { WeekFindings } from "./week-findings";
+import { createWriter, RemarksProvider, useWriter, WriterProvider } from "./writer-state";
 
 interface WriterPageProps {
   readonly id: string;
@@ -51,20 +47,24 @@ export function WriterPage({ id, opening }: WriterPageProps) {
     [],
   );
   const writer = useMemo(
-    () => createWriter(opening.document, desk.random, desk.now, saver.changed),
+    () => createWriter(opening.document, desk.random, desk.now, saver.changed, desk.session.peek()),
     [],
   );
   useEffect(() => saver.stop, []);
   useWriterKeys(writer, saver.saveNow);
+  useSessionKept(writer);
   const block = writer.block.value;
   const athlete = useChosenAthlete();
-  const loads = useLoads(block, athlete.id);
+  const stored = saver.id.value;
+  const loads = useLoads(block, athlete.id, isOnlyHere(stored) ? undefined : stored);
+  const chosen = named(athlete);
   const faults = loads.answer ? loads.answer.faults : saver.faults.value;
   const findings = loads.answer?.findings ?? [];
   const sheets = loads.answer?.sheets ?? [];
+  const ownLines = loads.answer?.own ?? [];
   return (
     <WriterProvider value={writer}>
-      <RemarksProvider value={{ faults, findings, sheets, athlete: named(athlete) }}>
+      <RemarksProvider value={{ faults, findings, sheets, athlete: chosen, own: ownLines }}>
         <Page
           title={block.name || "Block without a name"}
           above={<Link to={BLOCKS}>Blocks</Link>}
@@ -72,14 +72,22 @@ export function WriterPage({ id, opening }: WriterPageProps) {
           wide
         >
           <div class="writer-bar">
-            <History />
+            <HistoryButtons />
             <AthleteChooser athlete={athlete} />
+            {chosen && (
+              <OwnSwitch
+                saver={saver}
+                athlete={chosen}
+                on={false}
+                to={ownPath(stored, chosen.id)}
+              />
+            )}
             <LoadsState loads={loads} />
             <FindingsJump />
             <span class="spread" />
             <SendLink saver={saver} />
           </div>
-          <OtherTab id={saver.id.value} onTake={(document) => writer.edit(() => document)} />
+          <OtherTab id={stored} onTake={(document) => writer.edit(() => document)} />
           <FaultList faults={own(faults, "", "weeks")} />
           <FindingList findings={own(findings, "", "weeks")} />
           <Grid />
@@ -91,46 +99,6 @@ export function WriterPage({ id, opening }: WriterPageProps) {
         </Page>
       </RemarksProvider>
     </WriterProvider>
-  );
-}
-
-function WeekFindings() {
-  const { week } = useWriter().place.value;
-  return <FindingList findings={own(useRemarks().findings, `weeks.${week}`, "sessions")} />;
-}
-
-function History() {
-  const writer = useWriter();
-  const { past, future } = writer.history.value;
-  return (
-    <>
-      <button type="button" disabled={past.length === 0} onClick={writer.undo}>
-        Undo
-      </button>
-      <button type="button" disabled={future.length === 0} onClick={writer.redo}>
-        Redo
-      </button>
-    </>
-  );
-}
-
-function LoadsState({ loads }: { readonly loads: Loads }) {
-  const faults = loads.answer?.faults.length ?? 0;
-  const found = countsInWords(countsOf(loads.answer?.findings ?? []));
-  if (loads.state === "failed" && !(loads.fault instanceof NoAnswer)) {
-    return <Failure fault={loads.fault} what="loads" />;
-  }
-  const words = {
-    off: "",
-    failed: "the loads come back with the server",
-    working: "working out the loads …",
-    ready: faults > 0 ? counted(faults, "fault") : found ? "" : "nothing found",
-  }[loads.state];
-  return (
-    <span class="soft" role="status">
-      {words}
-      {loads.state === "ready" && <span class="sr-only">{found}</span>}
-    </span>
   );
 }
 

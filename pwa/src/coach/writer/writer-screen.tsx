@@ -9,7 +9,8 @@ import { Page } from "../shell/page";
 import { BLOCKS } from "../shell/route";
 import { Failure } from "../shell/states";
 import { useLoad, type Loaded } from "../shell/use-load";
-import { date, dayAndClock } from "../shell/when";
+import { date } from "../shell/when";
+import { DraftChoice } from "./draft-choice";
 import { WriterPage } from "./writer-page";
 
 /** Opens a block: from the server, from the draft that this browser kept, or asks which. */
@@ -33,7 +34,11 @@ export function WriterScreen({ id }: { readonly id: string }) {
   const above = <Link to={BLOCKS}>Blocks</Link>;
   return (
     <Page title={opened?.document.name ?? draft?.document.name ?? "Block"} above={above}>
-      {opened && <Choice opening={opened} onChoice={choose} />}
+      {opened && (
+        <DraftChoice at={opened.draft.at} onChoice={choose}>
+          the server’s block was changed elsewhere on {date(opened.base)}
+        </DraftChoice>
+      )}
       {!opened && load.now.state === "loading" && <p class="waiting">Fetching the block …</p>}
       {!opened && load.now.state === "failed" && (
         <Failure fault={load.now.fault} what="block" again={load.again} />
@@ -59,27 +64,4 @@ function toOpen(now: Loaded<BlockAnswer | null>, draft: Draft | null): Opening |
   const silent = now.state === "failed" || (now.state === "ready" && now.value === null);
   if (silent && draft) return { from: "draft", document: draft.document, base: draft.base };
   return null;
-}
-
-interface ChoiceProps {
-  readonly opening: Extract<Opening, { from: "both" }>;
-  readonly onChoice: (own: boolean) => void;
-}
-
-function Choice({ opening: { draft, base }, onChoice }: ChoiceProps) {
-  const now = useDesk().now();
-  return (
-    <section class="failure" role="alert">
-      <p>
-        This browser holds a draft from {dayAndClock(draft.at, now)} that the server does not have,
-        and the server’s block was changed elsewhere on {date(base)}. Only one can go on.
-      </p>
-      <button type="button" onClick={() => onChoice(true)}>
-        Go on with the draft from here
-      </button>{" "}
-      <button type="button" onClick={() => onChoice(false)}>
-        Take the server’s, drop the draft
-      </button>
-    </section>
-  );
 }

@@ -5,10 +5,10 @@ import { useContext } from "preact/hooks";
 
 import type { Fault } from "../../api/client";
 import type { Block, ExercisePlan, LoadSheet, SessionPlan } from "../../api/types";
-import type { Finding, Named } from "../answers";
+import type { Finding, Named, OwnLine } from "../answers";
 import { beginning, changed, redone, undone, type History } from "../block/history";
 import type { Random } from "../block/keys";
-import { firstPlace, placeAfter, type Place } from "../block/place";
+import { placeAfter, placeOf, type Place } from "../block/place";
 import type { Choices } from "../block/unfolding";
 
 export type Copied =
@@ -31,14 +31,16 @@ export interface Writer {
   readonly redo: () => void;
 }
 
+/** `session` is the key of the one to begin at; the first one where there is no such. */
 export function createWriter(
   document: Block,
   random: Random,
   now: () => number,
   onChange: (block: Block) => void,
+  session: string | null = null,
 ): Writer {
   const history = signal(beginning(document));
-  const place = signal(firstPlace(document));
+  const place = signal(placeOf(document, session));
   const step = (next: History<Block>) => {
     if (next === history.peek()) return;
     const before = history.peek().present;
@@ -73,6 +75,15 @@ export interface Remarks {
   readonly sheets: readonly LoadSheet[];
   /** For whom the loads are shown; null for nobody. */
   readonly athlete: Named | null;
+  /** Where that athlete does otherwise than this text says. */
+  readonly own: readonly OwnLine[];
+}
+
+/** The block under the pen of one athlete alone. */
+export interface Beneath {
+  /** As it is written for everyone. */
+  readonly block: Block;
+  readonly athlete: Named;
 }
 
 const WriterShared = createContext<Writer | null>(null);
@@ -81,10 +92,13 @@ const RemarksShared = createContext<Remarks>({
   findings: [],
   sheets: [],
   athlete: null,
+  own: [],
 });
+const BeneathShared = createContext<Beneath | null>(null);
 
 export const WriterProvider = WriterShared.Provider;
 export const RemarksProvider = RemarksShared.Provider;
+export const BeneathProvider = BeneathShared.Provider;
 
 export function useWriter(): Writer {
   const writer = useContext(WriterShared);
@@ -94,4 +108,9 @@ export function useWriter(): Writer {
 
 export function useRemarks(): Remarks {
   return useContext(RemarksShared);
+}
+
+/** What lies beneath where one athlete's own block is written; null where the block itself is. */
+export function useBeneath(): Beneath | null {
+  return useContext(BeneathShared);
 }

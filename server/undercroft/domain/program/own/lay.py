@@ -7,6 +7,7 @@ from undercroft.domain.program.block import Block, ExercisePlan, SessionPlan
 from undercroft.domain.program.own.change import Layer, OwnChange, Place, SessionHead, head_of
 from undercroft.domain.program.own.stand import met
 
+Sessions = tuple[SessionPlan, ...]
 Changes = Mapping[Place, OwnChange]
 
 
@@ -18,12 +19,20 @@ def laid_over(block: Block, layer: Layer) -> Block:
     return replace(
         block,
         weeks=tuple(
-            replace(week, sessions=tuple(_sessions(week.sessions, changes))) for week in block.weeks
+            replace(week, sessions=_by_day(week.sessions, tuple(_sessions(week.sessions, changes))))
+            for week in block.weeks
         ),
     )
 
 
-def _sessions(sessions: tuple[SessionPlan, ...], changes: Changes) -> Iterator[SessionPlan]:
+def _by_day(block: Sessions, own: Sessions) -> Sessions:
+    """In the order of the block, unless one has a day of its own."""
+    days = {session.key: session.day for session in block}
+    moved = any(days[session.key] != session.day for session in own)
+    return tuple(sorted(own, key=lambda one: one.day)) if moved else own
+
+
+def _sessions(sessions: Sessions, changes: Changes) -> Iterator[SessionPlan]:
     for session in sessions:
         head = _head(session, changes.get((session.key, "")))
         if head is not None:
