@@ -31,7 +31,7 @@ export function ProposalsPart({ page, onSent }: ProposalsPartProps) {
       <Loaded load={load} what="next loads">
         {(found) => <Found key={found.revision} found={found} page={page} sent={sent} />}
       </Loaded>
-      {page.block && <OwnPart key={page.revision} block={page.block} athlete={page} />}
+      {page.block?.mine && <OwnPart key={page.revision} block={page.block} athlete={page} />}
     </section>
   );
 }

@@ -206,3 +206,18 @@ describe("a browser without room", () => {
     expect(desk.unsaved.value).not.toBeNull();
   });
 });
+
+describe("changes for one athlete", () => {
+  it("stay a draft, apart from the block's, while the server takes none for its faults", async () => {
+    const fault = { where: "set 1", path: "weeks.0", what: "no reps", right: "give some" };
+    const bring = async () => ({ id: "b1", base: BASE, at: null, faults: [fault], taken: false });
+    const owner = "own.maren.runa";
+    saver = createSaver(desk, { id: "b1", base: BASE, unsaved: null, onId, bring, owner });
+    saver.changed(named("Winter"));
+    await vi.advanceTimersByTimeAsync(2_000);
+    expect(saver.saving.value.kind).toBe("refused");
+    expect(saver.faults.value).toEqual([fault]);
+    expect(draftOf(localStorage, owner, "b1")?.document.name).toBe("Winter");
+    expect(draftOf(localStorage, COACH.id, "b1")).toBeNull();
+  });
+});
