@@ -59,6 +59,19 @@ class AtDesk:
         assert answer.status_code == 201, answer.text
         return str(answer.json["url"].partition("#")[2])
 
+    def offers(self, gives: str, *athletes: str, keeps: str | None = None) -> str:
+        """The secret of a new link for another coach."""
+        body = {"athletes": list(athletes), "gives": gives, "keeps": keeps}
+        answer = self.post("/desk/offers", body)
+        assert answer.status_code == 201, answer.text
+        return str(answer.json["url"].partition("#")[2])
+
+    def accepts(self, secret: str) -> dict[str, Any]:
+        """What came of a link."""
+        answer = self.post("/desk/offers/accept", {"secret": secret})
+        assert answer.status_code == 200, answer.text
+        return dict(answer.json)
+
     def pairs_phone(self, athlete_id: str, name: str = "a phone") -> "Phone":
         browser = self.app.test_client()
         body = {"secret": self.invites(athlete_id), "device_name": name}

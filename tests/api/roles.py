@@ -75,6 +75,7 @@ class Row:
     """`owned`: the path names something of `coach`, so another coach gets 404.
 
     needs: the right to the athlete in path or body; who has less gets 403, who has none 404.
+    conflicts: who is refused because it makes no sense for them.
 
     path: how to fill each part of the path but `athlete_id`. body: what to post, if it is a
     function worked out anew for each role.
@@ -84,6 +85,7 @@ class Row:
     ok: int
     owned: bool = False
     needs: str | None = None
+    conflicts: tuple[str, ...] = ()
     path: Mapping[str, Filling] = field(default_factory=dict)
     body: Any = field(default_factory=dict)
 
@@ -101,6 +103,8 @@ class Row:
         return 401
 
     def _of_a_coach(self, role: str) -> int:
+        if role in self.conflicts:
+            return 409
         if role == OTHER_COACH and self.needs:
             return 404
         if self.needs and role not in ALLOWED[self.needs]:
@@ -261,6 +265,26 @@ def _unfolding(scene: Scene, _role: str) -> Any:
     return {**_loads(scene, _role), "week": "w1", "weeks": 4}
 
 
+def _offering(scene: Scene, _role: str) -> Any:
+    return {"athletes": [scene.athlete_id], "gives": "read"}
+
+
+def _offered(scene: Scene, role: str) -> Any:
+    """What another coach offers of theirs."""
+    giver = scene.coach if role == OTHER_COACH else scene.other_coach
+    whom = giver.adds_athlete("Tove Lind")
+    return {"secret": giver.offers("write", whom)}
+
+
+def _offer_id(scene: Scene) -> str:
+    scene.coach.offers("read", scene.athlete_id)
+    return str(scene.coach.get("/desk/offers").json["offers"][0]["id"])
+
+
+def _a_sharer(scene: Scene) -> str:
+    return scene.reader.id
+
+
 ROWS: Mapping[str, Row] = {
     "about.health": open_to_all(),
     "about.ready": open_to_all(),
@@ -337,6 +361,15 @@ ROWS: Mapping[str, Row] = {
     "screening.record_clearance": own_athletes(201, body=CLEARANCE),
     "screening.record_pressure": own_athletes(201, body=PRESSURE),
     "screening.withdraw_record": writable(path={"number": _record_number}),
+    "sharing.show_sharing": readable(),
+    "sharing.change_right": own_athletes(204, path={"coach_id": _a_sharer}, body={"right": "read"}),
+    "sharing.end_sharing": own_athletes(204, path={"coach_id": _a_sharer}),
+    "sharing.leave_athlete": Row(COACH, 204, needs=READ, conflicts=(OWNER,)),
+    "sharing.list_offers": any_coach(),
+    "sharing.make_offer": own_athletes(201, body=_offering),
+    "sharing.revoke_offer": own_coach(204, path={"offer_id": _offer_id}),
+    "sharing.look_at_offer": any_coach(body=_offered),
+    "sharing.accept_offer": any_coach(body=_offered),
     "hand_over.look_at_hand_over": writable(body=_hand_over),
     "hand_over.take_hand_over": writable(body=_hand_over),
     "kit.list_proposals": readable(),

@@ -587,6 +587,74 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/desk/athletes/{athlete_id}/sharing": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Who else has to do with an athlete, and what is offered. */
+        get: operations["sharing.show_sharing"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/desk/athletes/{athlete_id}/sharing/{coach_id}/end": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Take another coach's right back, at once. */
+        post: operations["sharing.end_sharing"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/desk/athletes/{athlete_id}/sharing/{coach_id}/right": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Let another coach who shares the athlete do more or less, at once. */
+        post: operations["sharing.change_right"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/desk/athletes/{athlete_id}/sharing/leave": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Give up the own right to an athlete of another coach. */
+        post: operations["sharing.leave_athlete"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/desk/athletes/{athlete_id}/sheets": {
         parameters: {
             query?: never;
@@ -965,6 +1033,75 @@ export interface paths {
         get: operations["screening.show_occlusion"];
         put?: never;
         post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/desk/offers": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Links that the coach has made and nobody has used yet, newest first. */
+        get: operations["sharing.list_offers"];
+        put?: never;
+        /** Make a link that gives one other coach a right to athletes, or the athletes themselves. */
+        post: operations["sharing.make_offer"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/desk/offers/{offer_id}/revoke": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Make a link useless. */
+        post: operations["sharing.revoke_offer"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/desk/offers/accept": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Use a link up and take what it gives. */
+        post: operations["sharing.accept_offer"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/desk/offers/look": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** See who offers what; uses nothing up. */
+        post: operations["sharing.look_at_offer"];
         delete?: never;
         options?: never;
         head?: never;
@@ -2027,6 +2164,47 @@ export interface components {
              */
             aim: "training" | "recovery";
         };
+        SharerAnswer: {
+            id?: string;
+            name?: string;
+            /** @enum {string} */
+            right?: "read" | "write";
+            /** Format: date-time */
+            given_at?: string;
+        };
+        Named: {
+            id?: string;
+            name?: string;
+        };
+        SharingOfferAnswer: {
+            id?: string;
+            /** @description who offers */
+            coach?: string;
+            /** @enum {string} */
+            gives?: "read" | "write" | "own";
+            keeps?: string | null;
+            athletes?: components["schemas"]["Named"][];
+            /** Format: date-time */
+            created_at?: string;
+            /** Format: date-time */
+            expires_at?: string;
+            /** Format: date-time */
+            used_at?: string | null;
+            taker?: string | null;
+            /** Format: date-time */
+            revoked_at?: string | null;
+        };
+        SharingAnswer: {
+            /** @enum {string} */
+            right?: "read" | "write" | "own";
+            owner?: string;
+            coaches?: components["schemas"]["SharerAnswer"][];
+            offers?: components["schemas"]["SharingOfferAnswer"][];
+        };
+        RightAsked: {
+            /** @enum {unknown} */
+            right: "read" | "write" | "own";
+        };
         SheetImplement: {
             kind: string;
             name: string;
@@ -2765,6 +2943,36 @@ export interface components {
             patterns?: components["schemas"]["PatternAnswer"][];
             limits?: components["schemas"]["OcclusionLimitsAnswer"];
         };
+        SharingOffersAnswer: {
+            offers?: components["schemas"]["SharingOfferAnswer"][];
+        };
+        OfferAsked: {
+            athletes: string[];
+            /** @enum {unknown} */
+            gives: "read" | "write" | "own";
+            /**
+             * @default null
+             * @enum {unknown}
+             */
+            keeps: "read" | "write" | "own" | null;
+        };
+        OfferMadeAnswer: {
+            id?: string;
+            /** @description the link; its secret is shown this once */
+            url?: string;
+            /** Format: date-time */
+            expires_at?: string;
+        };
+        Secret: {
+            secret: string;
+        };
+        OfferTakenAnswer: {
+            /** @enum {string} */
+            gives?: "read" | "write" | "own";
+            athletes?: components["schemas"]["Named"][];
+            /** @description exercises that both coaches have; the taker's own count now */
+            differing?: string[];
+        };
         SoughtRig: {
             /** @enum {string} */
             part: "bands" | "chains";
@@ -2976,19 +3184,12 @@ export interface components {
             code?: string;
             device_name: string;
         };
-        Named: {
-            id?: string;
-            name?: string;
-        };
         PairedAnswer: {
             device?: string;
             athlete?: components["schemas"]["Named"];
             coach?: string;
             epoch?: string;
             cursor?: number;
-        };
-        Secret: {
-            secret: string;
         };
         SecretOrCode: {
             secret?: string;
@@ -4249,6 +4450,130 @@ export interface operations {
             503: components["responses"]["unavailable"];
         };
     };
+    "sharing.show_sharing": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                athlete_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Done */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SharingAnswer"];
+                };
+            };
+            401: components["responses"]["log-in-needed"];
+            404: components["responses"]["not-found"];
+            503: components["responses"]["unavailable"];
+        };
+    };
+    "sharing.end_sharing": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                athlete_id: string;
+                coach_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Empty"];
+            };
+        };
+        responses: {
+            /** @description Done */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["bad-body"];
+            401: components["responses"]["log-in-needed"];
+            403: components["responses"]["not-allowed"];
+            404: components["responses"]["not-found"];
+            413: components["responses"]["too-large"];
+            415: components["responses"]["wrong-media"];
+            422: components["responses"]["invalid"];
+            503: components["responses"]["unavailable"];
+        };
+    };
+    "sharing.change_right": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                athlete_id: string;
+                coach_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["RightAsked"];
+            };
+        };
+        responses: {
+            /** @description Done */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["bad-body"];
+            401: components["responses"]["log-in-needed"];
+            403: components["responses"]["not-allowed"];
+            404: components["responses"]["not-found"];
+            413: components["responses"]["too-large"];
+            415: components["responses"]["wrong-media"];
+            422: components["responses"]["invalid"];
+            503: components["responses"]["unavailable"];
+        };
+    };
+    "sharing.leave_athlete": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                athlete_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Empty"];
+            };
+        };
+        responses: {
+            /** @description Done */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["bad-body"];
+            401: components["responses"]["log-in-needed"];
+            403: components["responses"]["other-site"];
+            404: components["responses"]["not-found"];
+            409: components["responses"]["conflict"];
+            413: components["responses"]["too-large"];
+            415: components["responses"]["wrong-media"];
+            422: components["responses"]["invalid"];
+            503: components["responses"]["unavailable"];
+        };
+    };
     "sheets.show_sheets": {
         parameters: {
             query?: never;
@@ -5010,6 +5335,159 @@ export interface operations {
                 };
             };
             401: components["responses"]["log-in-needed"];
+            503: components["responses"]["unavailable"];
+        };
+    };
+    "sharing.list_offers": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Done */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SharingOffersAnswer"];
+                };
+            };
+            401: components["responses"]["log-in-needed"];
+            503: components["responses"]["unavailable"];
+        };
+    };
+    "sharing.make_offer": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["OfferAsked"];
+            };
+        };
+        responses: {
+            /** @description Done */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OfferMadeAnswer"];
+                };
+            };
+            400: components["responses"]["bad-body"];
+            401: components["responses"]["log-in-needed"];
+            403: components["responses"]["not-allowed"];
+            404: components["responses"]["not-found"];
+            413: components["responses"]["too-large"];
+            415: components["responses"]["wrong-media"];
+            422: components["responses"]["invalid"];
+            503: components["responses"]["unavailable"];
+        };
+    };
+    "sharing.revoke_offer": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                offer_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Empty"];
+            };
+        };
+        responses: {
+            /** @description Done */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["bad-body"];
+            401: components["responses"]["log-in-needed"];
+            403: components["responses"]["other-site"];
+            404: components["responses"]["not-found"];
+            413: components["responses"]["too-large"];
+            415: components["responses"]["wrong-media"];
+            422: components["responses"]["invalid"];
+            503: components["responses"]["unavailable"];
+        };
+    };
+    "sharing.accept_offer": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Secret"];
+            };
+        };
+        responses: {
+            /** @description Done */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["OfferTakenAnswer"];
+                };
+            };
+            400: components["responses"]["bad-body"];
+            401: components["responses"]["log-in-needed"];
+            403: components["responses"]["other-site"];
+            404: components["responses"]["not-found"];
+            409: components["responses"]["conflict"];
+            413: components["responses"]["too-large"];
+            415: components["responses"]["wrong-media"];
+            422: components["responses"]["invalid"];
+            429: components["responses"]["too-often"];
+            503: components["responses"]["unavailable"];
+        };
+    };
+    "sharing.look_at_offer": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Secret"];
+            };
+        };
+        responses: {
+            /** @description Done */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SharingOfferAnswer"];
+                };
+            };
+            400: components["responses"]["bad-body"];
+            401: components["responses"]["log-in-needed"];
+            403: components["responses"]["other-site"];
+            404: components["responses"]["not-found"];
+            413: components["responses"]["too-large"];
+            415: components["responses"]["wrong-media"];
+            422: components["responses"]["invalid"];
+            429: components["responses"]["too-often"];
             503: components["responses"]["unavailable"];
         };
     };

@@ -23,6 +23,15 @@ def catalogue_for(athlete_id: str) -> Catalogue:
     return _with(exercises.own_for(athlete_id))
 
 
+def catalogue_around(athlete_id: str) -> Catalogue:
+    """That of the athlete's coach, and beside it what coaches who share the athlete have added.
+
+    To work a draft out that another coach writes. What is sent is lent to the athlete's coach
+    (`lending.py`), so that reading it needs no other catalogue than theirs.
+    """
+    return _with(exercises.own_around(athlete_id))
+
+
 def _with(own: Sequence[OwnExercise]) -> Catalogue:
     known, gone = catalogue(), {row.key for row in own if row.archived_at is not None}
     return {**known, **{row.key: _own(row, known, gone) for row in own}}

@@ -9,7 +9,7 @@ from undercroft.domain.program.block import Block, ExercisePlan
 from undercroft.domain.program.rig import Rig
 from undercroft.domain.sheet import Offers, day_of_session, offers
 from undercroft.services import planning, preview
-from undercroft.services.catalogues import catalogue_for
+from undercroft.services.catalogues import catalogue_around
 from undercroft.services.clock import day_of
 from undercroft.services.refusals import Invalid
 from undercroft.store import athletes
@@ -48,7 +48,7 @@ def find_rigs(athlete_id: str, document: Any, place: Place, asked: Rig, now: int
 
     Nothing is kept. Raises FaultyDocument, and Invalid where the draft has no such exercise.
     """
-    block = read_block(document, catalogue_for(athlete_id))
+    block = read_block(document, catalogue_around(athlete_id))
     plan = _plan(block, place)
     row = athletes.athlete_with_coach(athlete_id)
     if row.kit is None:

@@ -25,6 +25,9 @@ LOG_IN = Limit("log-in", 15 * MINUTE_MS, 10, 300)
 PAIRING = Limit("pairing", 10 * MINUTE_MS, 20, 300)
 """Own choice: 300 guesses in ten minutes against 39 bits are hopeless even with many live codes."""
 
+SHARING = Limit("sharing", 10 * MINUTE_MS, 20, 300)
+"""Own choice, by coach: the secret of a link has 256 bits, nobody guesses it."""
+
 SYNC_WINDOW_MS = MINUTE_MS
 
 

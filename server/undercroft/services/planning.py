@@ -20,7 +20,7 @@ from undercroft.domain.sheet import Order, WorkedOut, work_out
 from undercroft.domain.sheet.occlusion import has_occlusion
 from undercroft.domain.sheet.session import NOTHING_ON_RECORD
 from undercroft.services import tracking
-from undercroft.services.catalogues import catalogue_for, catalogue_of
+from undercroft.services.catalogues import catalogue_around, catalogue_for
 from undercroft.services.occlusion_record import record_of
 from undercroft.services.people import athlete_document, kit_document
 from undercroft.store import last_done, models, revisions
@@ -81,7 +81,7 @@ def order_for(
     told: Mapping[str, ToldSession] | None = None,
 ) -> Order:
     """A block for an athlete as everything stands now; `told` in place of what trackers hold."""
-    known = catalogue_of(row.coach_id)
+    known = catalogue_around(row.id)
     athlete = athlete_document(row, known)
     last_kg = last_done.last_loads(row.id)
     latest = tracking.latest_told(row.id) if told is None else told

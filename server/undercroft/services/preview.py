@@ -11,7 +11,7 @@ from undercroft.domain.program.block import Block
 from undercroft.domain.program.changes import changes
 from undercroft.domain.program.own import Layer, Told, path_beneath, told
 from undercroft.services import looking_over, own_changes, planning
-from undercroft.services.catalogues import catalogue_for
+from undercroft.services.catalogues import catalogue_around
 from undercroft.services.clock import day_of
 from undercroft.services.looking_over import Found, Looked
 from undercroft.services.planning import Current
@@ -47,7 +47,7 @@ def preview(athlete_id: str, document: Any, now: int, block_id: str | None = Non
     With a block's id the athlete's own changes to that block count. What is found has its place in
     the text all the same.
     """
-    known = catalogue_for(athlete_id)
+    known = catalogue_around(athlete_id)
     layer = own_changes.kept_of(athlete_id, block_id).layer if block_id else Layer()
     try:
         block = read_block(document, known)

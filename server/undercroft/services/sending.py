@@ -7,7 +7,7 @@ from typing import Any
 
 from undercroft.documents.block import BlockShape
 from undercroft.documents.canonical import plain
-from undercroft.documents.faults import FaultyDocument
+from undercroft.documents.faults import Fault, FaultyDocument
 from undercroft.documents.known import write_known
 from undercroft.domain.program.block import Block
 from undercroft.domain.program.calendar import day_of_session, monday_of
@@ -15,7 +15,7 @@ from undercroft.domain.program.changes import changes
 from undercroft.domain.program.checks import Overrule, standing_stops
 from undercroft.domain.program.own import Layer
 from undercroft.domain.proposals import known_now
-from undercroft.services import blocks, looking_over, own_changes, planning, rights
+from undercroft.services import blocks, lending, looking_over, own_changes, planning, rights
 from undercroft.services.catalogues import catalogue_for, catalogue_of
 from undercroft.services.clock import day_of, iso
 from undercroft.services.looking_over import Found, Looked
@@ -73,8 +73,15 @@ def _send_own(
     try:
         own = own_changes.own_block(block, layer, catalogue_of(coach_id))
     except FaultyDocument as fault:
-        return Sent(athlete_id, None, 0, looking_over.shown(looking_over.as_stops(fault.faults)))
+        return _faulty(athlete_id, fault.faults)
+    faults = lending.lend(coach_id, athletes.coach_of(athlete_id), own, now)
+    if faults:
+        return _faulty(athlete_id, faults)
     return send_to(coach_id, block_id, own, athlete_id, wanted, now)
+
+
+def _faulty(athlete_id: str, faults: Sequence[Fault]) -> Sent:
+    return Sent(athlete_id, None, 0, looking_over.shown(looking_over.as_stops(faults)))
 
 
 @dataclass(frozen=True, slots=True, eq=False)

@@ -27,6 +27,16 @@ def athlete_with_coach(athlete_id: str) -> Athlete:
     return Athlete.select(Athlete, Coach).join(Coach).where(Athlete.id == athlete_id).get()
 
 
+def coach_of(athlete_id: str) -> str:
+    """Whose athlete it is."""
+    ((coach_id,),) = rows("SELECT coach_id FROM athlete WHERE id = ?", athlete_id)
+    return str(coach_id)
+
+
+def give_to(athlete_id: str, coach_id: str) -> None:
+    Athlete.update(coach=coach_id).where(Athlete.id == athlete_id).execute()
+
+
 def keep_document(athlete_id: str, name: str, document: Any) -> None:
     Athlete.update(name=name, document=document).where(Athlete.id == athlete_id).execute()
 

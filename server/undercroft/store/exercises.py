@@ -1,6 +1,7 @@
 """A coach's own exercises, and own cues for exercises of the catalogue."""
 
-from collections.abc import Iterator
+import json
+from collections.abc import Collection, Iterator
 from typing import Any
 
 from undercroft.store.models import Athlete, OwnExercise
@@ -16,6 +17,20 @@ def own_for(athlete_id: str) -> list[OwnExercise]:
     """Those of the athlete's coach."""
     with_athlete = OwnExercise.select().join(Athlete, on=(Athlete.coach == OwnExercise.coach))
     return list(with_athlete.where(Athlete.id == athlete_id).order_by(OwnExercise.key))
+
+
+def own_around(athlete_id: str) -> list[OwnExercise]:
+    """Those of every coach who shares the athlete; those of the athlete's own coach come last."""
+    found = rows(
+        "SELECT e.key, e.document, e.archived_at FROM own_exercise AS e"
+        " JOIN in_squad AS s ON s.coach_id = e.coach_id WHERE s.athlete_id = ?"
+        " ORDER BY CASE s.level WHEN 'own' THEN 1 ELSE 0 END, e.key, e.coach_id",
+        athlete_id,
+    )
+    return [
+        OwnExercise(key=key, document=json.loads(document), archived_at=archived_at)
+        for key, document, archived_at in found
+    ]
 
 
 def one_of(coach_id: str, key: str) -> OwnExercise | None:
@@ -58,6 +73,22 @@ PLACES = {
     "another exercise": "SELECT document FROM own_exercise WHERE coach_id = ?",
 }
 """Where an exercise may be named."""
+
+
+ABOUT_ATHLETE = """
+    SELECT document FROM revision WHERE athlete_id = ?
+    UNION ALL SELECT document FROM sheet WHERE athlete_id = ?
+    UNION ALL SELECT document FROM athlete WHERE id = ? AND document IS NOT NULL
+    UNION ALL SELECT body FROM entry WHERE athlete_id = ? AND body IS NOT NULL
+    UNION ALL SELECT '"' || lift || '"' FROM tracker_state WHERE athlete_id = ?
+    UNION ALL SELECT '"' || exercise || '"' FROM last_done WHERE athlete_id = ?"""
+
+
+def named_of_athlete(athlete_id: str, keys: Collection[str]) -> set[str]:
+    """Which of these exercises anything about the athlete names."""
+    many = [athlete_id] * ABOUT_ATHLETE.count("?")
+    texts = [str(text) for (text,) in rows(ABOUT_ATHLETE, *many)] if keys else []
+    return {key for key in keys if any(f'"{key}"' in text for text in texts)}
 
 
 def places_naming(coach_id: str, key: str) -> Iterator[str]:

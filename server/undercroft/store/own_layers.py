@@ -16,6 +16,10 @@ def layers_of(athlete_id: str) -> list[OwnLayer]:
     return list(rows.order_by(OwnLayer.block))
 
 
+def forget_layers(athlete_id: str) -> None:
+    OwnLayer.delete().where(OwnLayer.athlete == athlete_id).execute()
+
+
 def keep_layer(
     athlete_id: str, block_id: str, number: int, document: Any, now: int, coach_id: str
 ) -> None:

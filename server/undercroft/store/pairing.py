@@ -30,6 +30,13 @@ def revoke_invitation(athlete_id: str, invitation_id: str, now: int) -> bool:
     return bool(Invitation.select().where(mine).exists())
 
 
+def revoke_all(athlete_id: str, now: int) -> None:
+    """Neither a link nor a code that was made so far pairs a phone with the athlete."""
+    mine = Invitation.update(revoked_at=now).where(Invitation.athlete == athlete_id)
+    mine.where(Invitation.revoked_at.is_null(), Invitation.used_at.is_null()).execute()
+    remove_old_codes(athlete_id)
+
+
 def open_invitation(secret_hash: str, now: int) -> Invitation | None:
     """The invitation with its athlete and coach, if it can still be used."""
     return (

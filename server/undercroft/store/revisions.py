@@ -16,6 +16,12 @@ def latest_revision(athlete_id: str) -> Revision | None:
     )
 
 
+def rename_block(athlete_id: str, block_id: str, now_called: str) -> None:
+    """The block that these revisions were made from is another coach's copy from now on."""
+    mine = (Revision.athlete == athlete_id) & (Revision.block == block_id)
+    Revision.update(block=now_called).where(mine).execute()
+
+
 def latest_of_block(athlete_id: str, block_id: str) -> Revision | None:
     """The newest revision of one block that the athlete was sent."""
     rows = Revision.select().where(Revision.athlete == athlete_id, Revision.block == block_id)

@@ -34,12 +34,35 @@ def member(coach_id: str, athlete_id: str) -> Member | None:
     return Member(*found[0]) if found else None
 
 
+class Sharer(NamedTuple):
+    """Another coach with a right to the athlete."""
+
+    id: str
+    name: str
+    right: str
+    given_at: int
+
+
+def sharers_of(athlete_id: str) -> list[Sharer]:
+    """By name."""
+    found = rows(
+        "SELECT c.id, c.name, r.level, r.given_at FROM coach_right AS r"
+        " JOIN coach AS c ON c.id = r.coach_id WHERE r.athlete_id = ? ORDER BY c.name, c.id",
+        athlete_id,
+    )
+    return [Sharer(*row) for row in found]
+
+
 def give(athlete_id: str, coach_id: str, level: str, now: int) -> None:
     """Let another coach read, or read and write; in place of what they could do before."""
     CoachRight.insert(athlete=athlete_id, coach=coach_id, level=level, given_at=now).on_conflict(
         conflict_target=[CoachRight.athlete, CoachRight.coach],
         update={CoachRight.level: level, CoachRight.given_at: now},
     ).execute()
+
+
+def take_all_back(athlete_id: str) -> None:
+    CoachRight.delete().where(CoachRight.athlete == athlete_id).execute()
 
 
 def take_back(athlete_id: str, coach_id: str) -> bool:

@@ -1,0 +1,193 @@
+"""Coaches share athletes: a link offers a right, or the athletes themselves; the other one accepts.
+
+Unknown, used, revoked and expired links are refused in the same words. Looking uses nothing up.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from undercroft.services import handing_over, limits, tokens
+from undercroft.services.clock import DAY_MS
+from undercroft.services.refusals import Conflict, Invalid, NotFound
+from undercroft.services.rights import OWN, Right, require, right_to
+from undercroft.store import athletes, offers, rights
+from undercroft.store.database import writing
+from undercroft.store.feed import athlete_lock
+from undercroft.store.offers import OfferRow
+from undercroft.store.rights import Sharer
+
+OFFER_MS = 7 * DAY_MS
+
+
+@dataclass(frozen=True, slots=True)
+class Name:
+    id: str
+    name: str
+
+
+@dataclass(frozen=True, slots=True)
+class OfferSeen:
+    """`gives` is read, write or own; `keeps` what whoever hands over keeps, None for nothing."""
+
+    id: str
+    coach: str
+    gives: str
+    keeps: str | None
+    athletes: list[Name]
+    created_at: int
+    expires_at: int
+    used_at: int | None
+    taker: str | None
+    revoked_at: int | None
+
+
+@dataclass(frozen=True, slots=True)
+class OfferMade:
+    """`secret` goes into the link and nowhere else."""
+
+    id: str
+    secret: str
+    expires_at: int
+
+
+@dataclass(frozen=True, slots=True)
+class Accepted:
+    """`differing`: exercises that both coaches have; those of the one who accepts count now."""
+
+    gives: str
+    athletes: list[Name]
+    differing: list[str]
+
+
+@dataclass(frozen=True, slots=True)
+class SharingSeen:
+    """Who else has to do with the athlete; offers are told to the athlete's own coach alone."""
+
+    right: str
+    owner: str
+    coaches: list[Sharer]
+    offers: list[OfferSeen]
+
+
+def sharing_of(coach_id: str, athlete_id: str, now: int) -> SharingSeen:
+    right = right_to(coach_id, athlete_id)
+    owner = athletes.athlete_with_coach(athlete_id).coach.name
+    mine = open_offers(coach_id, now) if right is OWN else []
+    open_ = [one for one in mine if any(whom.id == athlete_id for whom in one.athletes)]
+    return SharingSeen(right, owner, rights.sharers_of(athlete_id), open_)
+
+
+def open_offers(coach_id: str, now: int) -> list[OfferSeen]:
+    """What the coach has offered and nobody has taken yet, newest first."""
+    waiting = [
+        row
+        for row in offers.offers_of(coach_id)
+        if row.used_at is None and row.revoked_at is None and row.expires_at > now
+    ]
+    return [_seen(row) for row in waiting]
+
+
+def offer(
+    coach_id: str, athlete_ids: Sequence[str], gives: Right, keeps: Right | None, now: int
+) -> OfferMade:
+    """A link that gives one other coach a right. Raises NotFound, NotAllowed, Invalid."""
+    if keeps is not None and gives is not OWN:
+        raise Invalid("something is kept though nothing is handed over", "leave keeps out")
+    wanted = sorted(set(athlete_ids))
+    for athlete_id in wanted:
+        require(coach_id, athlete_id, OWN)
+    made = OfferMade(tokens.new_id(now), tokens.new_token(), now + OFFER_MS)
+    secret_hash = tokens.fingerprint(made.secret)
+    with writing():
+        offers.add(made.id, coach_id, gives, keeps, secret_hash, now, made.expires_at, wanted)
+    return made
+
+
+def revoke_offer(coach_id: str, offer_id: str, now: int) -> None:
+    """Raises NotFound."""
+    if not offers.revoke(coach_id, offer_id, now):
+        raise NotFound("you have made no such link")
+
+
+def look(coach_id: str, secret: str, now: int) -> OfferSeen:
+    """Who offers what; uses nothing up. Raises NotFound, TooOften."""
+    limits.spend(limits.SHARING, (coach_id,), now)
+    return _seen(_open(secret, now))
+
+
+def accept(coach_id: str, secret: str, now: int) -> Accepted:
+    """Use the link up and take what it gives. Raises NotFound, Conflict, TooOften."""
+    limits.spend(limits.SHARING, (coach_id,), now)
+    found = _open(secret, now)
+    if found.coach_id == coach_id:
+        raise Conflict("this is a link of your own", "send it to the coach whom you want to invite")
+    differing: set[str] = set()
+    with writing():
+        if not offers.use(found.id, coach_id, now):
+            raise _unusable()
+        taken = offers.offered(found.id)
+        for athlete_id in sorted(id_ for id_, _ in taken):
+            differing.update(_take(found, athlete_id, coach_id, now))
+    return Accepted(found.gives, [Name(*one) for one in taken], sorted(differing))
+
+
+def change(athlete_id: str, coach_id: str, right: Right, now: int) -> None:
+    """Let a coach who shares the athlete do more or less. Raises NotFound."""
+    with athlete_lock(athlete_id):
+        if all(one.id != coach_id for one in rights.sharers_of(athlete_id)):
+            raise _no_sharer()
+        rights.give(athlete_id, coach_id, right, now)
+
+
+def end(athlete_id: str, coach_id: str) -> None:
+    """From now on that coach has nothing to do with the athlete. Raises NotFound."""
+    with athlete_lock(athlete_id):
+        if not rights.take_back(athlete_id, coach_id):
+            raise _no_sharer()
+
+
+def leave(athlete_id: str, coach_id: str) -> None:
+    """A coach gives up the own right. Raises Conflict for the athlete's own coach."""
+    if right_to(coach_id, athlete_id) is OWN:
+        raise Conflict("this is your own athlete", "hand the athlete over to another coach first")
+    end(athlete_id, coach_id)
+
+
+def _take(found: OfferRow, athlete_id: str, coach_id: str, now: int) -> list[str]:
+    with athlete_lock(athlete_id):
+        if found.gives == OWN:
+            return handing_over.hand_over(athlete_id, coach_id, found.keeps, now)
+        has = rights.member(coach_id, athlete_id)
+        if has is None or not Right(has.level).covers(Right(found.gives)):
+            rights.give(athlete_id, coach_id, found.gives, now)
+        return []
+
+
+def _open(secret: str, now: int) -> OfferRow:
+    found = offers.open_offer(tokens.fingerprint(secret), now)
+    if found is None or not offers.offered(found.id):
+        raise _unusable()
+    return found
+
+
+def _seen(row: OfferRow) -> OfferSeen:
+    return OfferSeen(
+        id=row.id,
+        coach=row.coach,
+        gives=row.gives,
+        keeps=row.keeps,
+        athletes=[Name(*one) for one in offers.offered(row.id)],
+        created_at=row.created_at,
+        expires_at=row.expires_at,
+        used_at=row.used_at,
+        taker=row.taker,
+        revoked_at=row.revoked_at,
+    )
+
+
+def _unusable() -> NotFound:
+    return NotFound("this link cannot be used: it is wrong, used up, revoked or too old")
+
+
+def _no_sharer() -> NotFound:
+    return NotFound("no such coach shares this athlete")
