@@ -13,7 +13,7 @@ from tests.people import START_MS, AtDesk, Clock, Phone, enlist
 
 from undercroft.api import create_app
 from undercroft.config import Settings
-from undercroft.store import database
+from undercroft.store import database, rights
 
 
 @dataclass
@@ -47,12 +47,22 @@ def set_up(folder: Path) -> Stage:
     phone, lost = coach.pairs_phone(athlete), coach.pairs_phone(athlete, "a lost phone")
     coach.revokes(lost)
     _trains(coach, phone)
+    coaches = (coach, *(_sharing(app, clock, athlete, level) for level in ("read", "write")), other)
     nobody = app.test_client()
-    scene = Scene(coach, other, athlete, phone, other.pairs_phone(theirs), lost, nobody)
+    scene = Scene(*coaches, athlete, phone, other.pairs_phone(theirs), lost, nobody)
     database.close_all()
     kept = folder / "kept.sqlite3"
     shutil.copy(file, kept)
     return Stage(app, clock, scene, file, kept)
+
+
+def _sharing(app: Flask, clock: Clock, athlete: str, level: str) -> AtDesk:
+    """A coach with this right to the athlete."""
+    coach = enlist(app, clock, f"Coach who may {level}", f"{level}@example.org")
+    database.connect()
+    rights.give(athlete, coach.id, level, clock())
+    database.disconnect()
+    return coach
 
 
 def _trains(coach: AtDesk, phone: Phone) -> None:
