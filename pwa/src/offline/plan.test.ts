@@ -82,6 +82,16 @@ describe("what comes next", () => {
     });
   });
 
+  test("ends the round that was begun with the exercise that the athlete chose", () => {
+    const group = { group: "B" };
+    const paired = [exercise("a", 2), exercise("b", 2, group), exercise("c", 2, group)];
+    const after = (...sets: string[]) => nextStep(paired, { sets: done(...sets), ramp: {} }, "b");
+    expect(after()).toMatchObject({ set: "b1" });
+    expect(after("b1")).toMatchObject({ set: "c1" });
+    expect(after("b1", "c1")).toMatchObject({ set: "b2" });
+    expect(after("b1", "c1", "b2", "c2")).toMatchObject({ set: "a1" });
+  });
+
   test("is nothing when all is done", () => {
     expect(nextStep(exercises, { sets: done("a1", "a2", "b1", "b2"), ramp: {} })).toBeNull();
   });

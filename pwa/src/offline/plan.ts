@@ -121,12 +121,30 @@ export function openSteps(exercises: readonly SheetExercise[], progress: Progres
   });
 }
 
-/** What comes next; an exercise that the athlete chose goes first as long as it has open steps. */
+/**
+ * What comes next; an exercise that the athlete chose goes first as long as it has open steps, and in its group
+ * the round is done to its end.
+ */
 export function nextStep(
   exercises: readonly SheetExercise[],
   progress: Progress,
   chosen: string | null = null,
 ): Step | null {
   const open = openSteps(exercises, progress);
-  return open.find((step) => step.exercise === chosen) ?? open[0] ?? null;
+  const wanted = open.find((step) => step.exercise === chosen) ?? open[0];
+  if (!wanted) return null;
+  const group = exercises.find(({ key }) => key === wanted.exercise)?.group;
+  const round = roundOf(exercises, wanted);
+  const partners = exercises.filter((each) => group && each.group === group);
+  const due = open.find(
+    (step) => partners.some(({ key }) => key === step.exercise) && roundOf(exercises, step) < round,
+  );
+  return due ?? wanted;
+}
+
+/** From 0; warm-ups belong to the first. */
+function roundOf(exercises: readonly SheetExercise[], step: Step): number {
+  if (step.kind === "ramp") return 0;
+  const sets = exercises.find(({ key }) => key === step.exercise)?.sets ?? [];
+  return sets.findIndex(({ key }) => key === step.set);
 }

@@ -45,18 +45,22 @@ export function viewSession(session: Session, chosen: string | null): SessionVie
 }
 
 /**
- * After a reload, what the athlete was at: the exercise whose clock runs, else that of the last set.
- * Rounds go by their own order.
+ * After a reload, what the athlete was at: the exercise whose clock runs, else that of the last set, or the
+ * one whose turn it is in its round.
  */
 function resumed(
   exercises: readonly SheetExercise[],
-  { running }: Session,
+  { running, record, ramp }: Session,
   answered: readonly LastSet[],
 ): string | null {
   const runs = ({ sets }: SheetExercise) =>
     sets.some(({ key }) => [null, ...SIDES].some((side) => running[answerKey(key, side)]));
   const last = answered.at(-1)?.exercise;
-  return exercises.find(runs)?.key ?? (last && !last.group ? last.key : null);
+  const partners = exercises.filter(
+    ({ key, group }) => key === last?.key || (group && group === last?.group),
+  );
+  const turn = nextStep(partners, { sets: record.sets, ramp })?.exercise;
+  return exercises.find(runs)?.key ?? turn ?? null;
 }
 
 function restedOf(answered: readonly LastSet[], { record }: Session): LastSet | null {
