@@ -81,7 +81,7 @@ def ask(server: ServerProcess, squad: Squad) -> None:
         athlete_page.save_document(
             squad.athlete_id, {**document, "maxima": [*document["maxima"], known]}
         )
-        pairs = [{"mass_kg": mass, "count": 2} for mass in (4, 6, 8)]
+        pairs = [{"mass_kg": mass, "count": 2} for mass in (4, 6, 8, 20)]
         athlete_page.save_kit(squad.athlete_id, {**kit_data(), "dumbbells": pairs})
         screening.ask(squad.athlete_id, now)
 
@@ -112,13 +112,13 @@ def asked_by(squad: Squad, phone: str) -> Any:
     return next(one for one in devices.devices_of(squad.athlete_id) if one.id == phone)
 
 
-def sign_and_send(server: ServerProcess, squad: Squad) -> None:
+def sign_and_send(server: ServerProcess, squad: Squad, document: Any = BLOCK) -> None:
     """The coach reads the latest screening, signs it, and sends the block."""
     with at_the_desk(server) as now:
         told = ledger.entries_of(squad.athlete_id, kinds=("screening.answered",))
         signed = screening.Signed(told[-1].id, "", Aim.TRAINING)
         screening.sign(squad.athlete_id, signed, screening.Coach(squad.coach_id, COACH), now)
-        block = blocks.add(squad.coach_id, BLOCK, now).id
+        block = blocks.add(squad.coach_id, document, now).id
         (sent,) = sending.send(squad.coach_id, block, sending.Wanted([squad.athlete_id]), now)
         assert [stop.what for stop in sent.stops] == []
 
