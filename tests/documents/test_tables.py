@@ -14,6 +14,8 @@ from undercroft.documents.catalogue import catalogue
 from undercroft.documents.cells import guarded, read_object, unguarded, write_object
 from undercroft.documents.faults import FaultyDocument
 from undercroft.documents.reading import read_block
+from undercroft.documents.wish import PROGRESSIONS, WISHES
+from undercroft.domain.program.methods import Method
 
 FIXTURES = Path(__file__).parents[2] / "fixtures" / "blocks"
 
@@ -72,6 +74,73 @@ def everything() -> Any:
 
 def test_every_kind_of_cell_survives() -> None:
     block = read_block(everything(), catalogue())
+    assert read_block_csv(write_block_csv(block), catalogue()) == block
+
+
+@pytest.mark.parametrize("name", ["every-method", "four-weeks", "next-two-weeks", "two-weeks"])
+def test_each_block_goes_out_and_comes_in_again_byte_for_byte(name: str) -> None:
+    text = (FIXTURES / f"{name}.json").read_text()
+    block = read_block(json.loads(text), catalogue())
+    table = write_block_csv(block)
+    again = read_block_csv(table, catalogue())
+    assert to_json(BlockShape().dump(again)) == to_json(BlockShape().dump(block)) == text
+    assert write_block_csv(again) == table
+
+
+def test_every_method_is_in_the_block_that_goes_out_and_in() -> None:
+    block = read_block(json.loads((FIXTURES / "every-method.json").read_text()), catalogue())
+    sessions = [one for week in block.weeks for one in week.sessions]
+    assert {plan.method for one in sessions for plan in one.exercises} == set(Method)
+
+
+FULL_WISHES: dict[str, Any] = {
+    "percent": {
+        "percent": 72.5,
+        "of": "deadlift",
+        "ratio": 0.85,
+        "point": "mean",
+        "when_unknown": "find",
+    },
+    "kg": {"kg": 22.25, "in_hand": True},
+    "rir": {"rir": 2.5, "when_unknown": "refuse"},
+    "last": {"add_kg": -1.25, "start_kg": 40},
+    "top-set": {"percent": 90},
+    "body": {"add_kg": -17.5},
+    "none": {},
+}
+FULL_RULES: dict[str, Any] = {
+    "add-kg": {"kg": 2.5},
+    "add-percent": {"percent": -5},
+    "percent-by-week": {"percents": [70, 72.5, 75]},
+    "wave": {"percents": [70, 75, 80], "step_percent": 2.5},
+    "double": {"reps_from": 6, "reps_to": 9, "add_kg": 2.5},
+    "falling-reserve": {"rirs": [3, 2.5, 1]},
+    "rising-sets": {"sets": [3, 4, 5]},
+    "light-week": {"every": 4, "factor": 0.85},
+    "repeat": {},
+    "test-week": {"every": 6},
+}
+
+
+def plain_squats(**more: Any) -> Any:
+    document = everything()
+    one = {"key": "x-1", "reps": 5, "load": {"basis": "kg", "kg": 60}, **more.pop("set", {})}
+    squat = {"key": "x", "exercise": "back-squat", "method": "straight", "sets": [one], **more}
+    document["weeks"][0]["sessions"][0]["exercises"] = [squat]
+    return document
+
+
+@pytest.mark.parametrize("basis", WISHES)
+def test_every_load_wish_goes_out_and_comes_in_with_all_that_it_says(basis: str) -> None:
+    load = {"basis": basis, **FULL_WISHES[basis]}
+    block = read_block(plain_squats(set={"load": load}), catalogue())
+    assert read_block_csv(write_block_csv(block), catalogue()) == block
+
+
+@pytest.mark.parametrize("rule", PROGRESSIONS)
+def test_every_progression_goes_out_and_comes_in_with_all_that_it_says(rule: str) -> None:
+    progression = {"rule": rule, **FULL_RULES[rule]}
+    block = read_block(plain_squats(progression=progression), catalogue())
     assert read_block_csv(write_block_csv(block), catalogue()) == block
 
 

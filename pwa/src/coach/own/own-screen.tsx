@@ -82,7 +82,8 @@ function Opened({ written, own, person, again }: OpenedProps) {
       above={<Link to={blockPath(written.id)}>The block</Link>}
     >
       <DraftChoice at={draft.at} onChoice={choose}>
-        the block or these own changes were changed elsewhere meanwhile
+        the block or these own changes were changed elsewhere meanwhile: in the draft, all that
+        differs from the block of now would be own
       </DraftChoice>
     </Page>
   );
