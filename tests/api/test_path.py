@@ -288,6 +288,16 @@ def test_a_session_counts_as_missed_only_when_its_phone_was_heard_after_its_day(
     assert attention(coach) == ["Squat and press of Week 1 was missed"]
 
 
+def test_what_was_planned_for_a_day_before_it_was_sent_was_not_missed(
+    coach: AtDesk, ready: str, block: str, device: Phone, clock: Clock
+) -> None:
+    """What is sent on a Wednesday begins on the Monday before unless another is chosen."""
+    clock.passes(2 * DAY_MS)
+    send(coach, block, ready)
+    device.reads_all()
+    assert attention(coach) == []
+
+
 def attention(coach: AtDesk) -> list[str]:
     (line,) = coach.get("/desk/squad").json["athletes"]
     return [one["text"] for one in line["attention"]]

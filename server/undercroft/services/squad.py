@@ -197,7 +197,9 @@ def _attention(one: _Read, ahead: dict[str, Any] | None, now: int) -> Iterator[A
         yield Attention("soon", f"{words} could not be placed")
     if any((told.outside_at or 0) > now - RECENT_DAYS * DAY_MS for told in one.told):
         yield Attention("soon", "Did work outside the plan")
-    yield from _silence(one.heard, ahead, now)
+    yield from _silence(one.heard, now)
+    if ahead and _missed(one, date.fromisoformat(ahead["on"])):
+        yield Attention("soon", f"{ahead['name']} of {ahead['week_name']} was missed")
     if ahead is None and one.begun:
         yield Attention("note", "Every session of the block has been begun")
 
@@ -237,12 +239,15 @@ def _proposed(lately: list[Entry]) -> Iterator[Attention]:
         yield Attention("soon", f"Proposes {words} of the kit")
 
 
-def _silence(heard: int | None, ahead: dict[str, Any] | None, now: int) -> Iterator[Attention]:
-    """Not heard from is told apart from missed."""
+def _silence(heard: int | None, now: int) -> Iterator[Attention]:
     if heard is None:
         yield Attention("note", "No phone is paired yet")
-        return
-    if now - heard > QUIET_DAYS * DAY_MS:
+    elif now - heard > QUIET_DAYS * DAY_MS:
         yield Attention("soon", f"Not heard from since {day_of(heard):%A %-d %B}")
-    if ahead and day_of(heard) > date.fromisoformat(ahead["on"]):
-        yield Attention("soon", f"{ahead['name']} of {ahead['week_name']} was missed")
+
+
+def _missed(one: _Read, on: date) -> bool:
+    """A phone was heard after the day and not of the work, which had been sent by then."""
+    if one.heard is None or one.sent is None:
+        return False
+    return day_of(one.sent.begun_at) <= on < day_of(one.heard)

@@ -13,12 +13,16 @@ from undercroft.store.sql import marks, rows
 
 
 class Sent(NamedTuple):
-    """The newest revision of an athlete; `notice` is what the phone was told of it, and where."""
+    """The newest revision of an athlete; `notice` is what the phone was told of it, and where.
+
+    `begun_at` is when the first revision of its run was sent.
+    """
 
     athlete_id: str
     number: int
     block: str
     sent_at: int
+    begun_at: int
     notice: Mapping[str, Any]
     position: int
 
@@ -33,7 +37,8 @@ _NEWEST = (
 )
 
 _SENT = (
-    "SELECT a.athlete_id, n.number, n.block, n.sent_at, c.body, c.position"
+    "SELECT a.athlete_id, n.number, n.block, n.sent_at, (SELECT sent_at FROM revision AS r"
+    " WHERE r.athlete_id = a.athlete_id AND r.number = n.run), c.body, c.position"
     f"{_JOINED}{_NEWEST} AND c.key = CAST(n.number AS TEXT)"
 )
 
@@ -42,8 +47,8 @@ def newest_sent(coach_id: str) -> dict[str, Sent]:
     """By athlete, what each trains by now; athletes to whom nothing was sent are left out."""
     found = rows(_SENT, coach_id)
     return {
-        athlete: Sent(athlete, number, block, sent_at, json.loads(body), position)
-        for athlete, number, block, sent_at, body, position in found
+        athlete: Sent(athlete, number, block, sent_at, begun_at, json.loads(body), position)
+        for athlete, number, block, sent_at, begun_at, body, position in found
     }
 
 
