@@ -7,7 +7,7 @@ const KEYS = [
   ["Alt ↑, Alt ↓", "move the line, or from its heading the exercise"],
   ["Ctrl Enter in a line", "the same line once more"],
   ["Alt Backspace in a line", "remove it"],
-  ["Enter in “add sets”", "take the shorthand over"],
+  ["Enter in “add sets”", "take the shorthand over; once more, to the next exercise"],
   ["Ctrl Enter, Esc while unfolding", "put the weeks in, leave it"],
 ] as const;
 

@@ -1,4 +1,5 @@
-import { useEffect } from "preact/hooks";
+import type { RefObject } from "preact";
+import { useEffect, useRef } from "preact/hooks";
 
 import type { SetPlan } from "../../api/types";
 import { setKeys } from "../block/exercises";
@@ -14,17 +15,25 @@ export function Lines({ plan, at, session }: ExerciseProps) {
   const writer = useWriter();
   const lines = linesOf(plan.sets, writer.starts.value);
   useKeptStarts(lines);
-  const change = (sets: SetPlan[], field = "") =>
+  const frame = useRef<HTMLDivElement>(null);
+  const change = (sets: SetPlan[], field = "") => {
+    if (writer.fresh.peek() === plan.key) writer.fresh.value = null;
     writer.edit(
       (block) => withExercise(block, at, (each) => ({ ...each, sets })),
       field && `${plan.key} ${field}`,
     );
+  };
+  const remove = (line: Line, place: number) => {
+    if (lines.length === 1) return;
+    change(removeLine(plan.sets, line));
+    focusLine(frame, Math.min(place, lines.length - 2));
+  };
   const deeds = (line: Line, place: number): LineDeeds => ({
     change,
     taken: setKeys(session),
     move: (by) => change(moveLine(lines, place, by)),
     copy: () => change(copied(line)),
-    remove: () => lines.length > 1 && change(removeLine(plan.sets, line)),
+    remove: () => remove(line, place),
     split: () => {
       writer.starts.value = new Set([...writer.starts.value, ...line.sets.map((set) => set.key)]);
     },
@@ -36,7 +45,7 @@ export function Lines({ plan, at, session }: ExerciseProps) {
     return sets;
   };
   return (
-    <div class="lines">
+    <div class="lines" ref={frame}>
       {lines.map((line, place) => (
         <LineRow
           key={line.asks.key}
@@ -60,6 +69,14 @@ export interface LineDeeds {
   readonly copy: () => void;
   readonly remove: () => void;
   readonly split: () => void;
+}
+
+/** Where a line was removed, the next one takes the focus, once it is drawn. */
+function focusLine(frame: RefObject<HTMLDivElement | null>, place: number): void {
+  requestAnimationFrame(() => {
+    const line = frame.current?.querySelectorAll(".line")[place];
+    line?.querySelector("input")?.focus();
+  });
 }
 
 /** A line that was shown as one stays one, though while it is typed into it may ask what its neighbour asks. */

@@ -1,6 +1,6 @@
 import type { SessionPlan } from "../../api/types";
 import { own, within } from "../block/faults";
-import { addExercise, putExercise } from "../block/exercises";
+import { addExercise, putExercise, type Picked } from "../block/exercises";
 import { pathOf, sessionAt, withSession, type SessionAt } from "../block/places";
 import { removeSession, setDay, swapSession } from "../block/weeks";
 import { ChoiceField } from "../fields/choice-field";
@@ -147,6 +147,10 @@ function SessionMoves({ session, at, count }: SessionMovesProps) {
 function AddExercise({ at, first }: { readonly at: SessionAt; readonly first: boolean }) {
   const writer = useWriter();
   const copied = writer.copied.value;
+  const add = (exercise: Picked) => {
+    writer.edit((block) => addExercise(block, at, exercise, writer.random));
+    writer.fresh.value = sessionAt(writer.block.peek(), at)?.exercises.at(-1)?.key ?? null;
+  };
   return (
     <div class="bar add-exercise">
       <ExerciseField
@@ -155,9 +159,7 @@ function AddExercise({ at, first }: { readonly at: SessionAt; readonly first: bo
         width="w20"
         value=""
         once
-        onValue={(_, exercise) =>
-          writer.edit((block) => addExercise(block, at, exercise, writer.random))
-        }
+        onValue={(_, exercise) => add(exercise)}
       />
       {copied?.kind === "exercise" && (
         <button

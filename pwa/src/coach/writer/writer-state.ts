@@ -22,6 +22,8 @@ export interface Writer {
   readonly copied: Signal<Copied | null>;
   /** Keys of sets that begin a line of their own although they ask for the same. */
   readonly starts: Signal<ReadonlySet<string>>;
+  /** Key of the exercise just added, whose sets nobody has written yet. */
+  readonly fresh: Signal<string | null>;
   /** What was chosen for unfolding a week, by its key: an undo leaves it to be taken up again. */
   readonly unfoldings: Signal<ReadonlyMap<string, Choices>>;
   readonly random: Random;
@@ -55,6 +57,7 @@ export function createWriter(
     place,
     copied: signal(null),
     starts: signal(new Set<string>()),
+    fresh: signal<string | null>(null),
     unfoldings: signal(new Map<string, Choices>()),
     random,
     edit: (change, field = "") => {
