@@ -1,3 +1,5 @@
+import { useMemo } from "preact/hooks";
+
 import type { Block } from "../../api/types";
 import type { Finding, LoadsAnswer, OwnLine, SquadLine } from "../answers";
 import { TruthField } from "../fields/choice-field";
@@ -6,6 +8,7 @@ import { countsInWords, countsOf } from "../findings/findings";
 import { OwnList } from "../own/own-list";
 import { counted } from "../shell/counted";
 import { Link } from "../shell/link";
+import { fewAtATime, type Turns } from "../shell/few-at-a-time";
 import { athletePath, ROOT } from "../shell/route";
 import { Failure, FaultList } from "../shell/states";
 import { useLoad } from "../shell/use-load";
@@ -23,6 +26,7 @@ interface SendChoiceProps {
 
 /** The squad with a tick for each, and for those ticked what will be sent. */
 export function SendChoice({ id: block, document, athletes, chosen, onChosen }: SendChoiceProps) {
+  const turns = useMemo(() => fewAtATime(AT_ONCE), []);
   if (athletes.length === 0) {
     return (
       <p>
@@ -55,7 +59,7 @@ export function SendChoice({ id: block, document, athletes, chosen, onChosen }: 
             />
             <span class="soft">{now(athlete)}</span>
             {chosen.has(athlete.id) && (
-              <Preview block={block} document={document} athlete={athlete} />
+              <Preview block={block} document={document} athlete={athlete} turns={turns} />
             )}
           </li>
         ))}
@@ -74,11 +78,16 @@ interface PreviewProps {
   readonly block: string;
   readonly document: Block;
   readonly athlete: SquadLine;
+  readonly turns: Turns;
 }
 
+const AT_ONCE = 2;
+
 /** What this athlete would get, worked out as it will be when sent. */
-function Preview({ block, document, athlete }: PreviewProps) {
-  const load = useLoad(`preview ${athlete.id}`, () => loads(document, athlete.id, { block }));
+function Preview({ block, document, athlete, turns }: PreviewProps) {
+  const load = useLoad(`preview ${athlete.id}`, () =>
+    turns(() => loads(document, athlete.id, { block })),
+  );
   if (load.now.state === "loading") {
     return (
       <p class="soft" role="status">
