@@ -1,6 +1,6 @@
 """Thirty athletes of one coach, screened and signed, and what their phones do. All invented."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta
 from typing import Any
@@ -16,7 +16,6 @@ from undercroft.services import (
     athlete_page,
     athletes,
     devices,
-    ledger,
     pairing,
     screening,
     sync,
@@ -34,7 +33,10 @@ OFTEN = 10_000
 
 @dataclass(frozen=True)
 class Hand:
-    """An athlete of whom this test holds the phone: no browser, the same requests."""
+    """An athlete of whom this test holds the phone: no browser, the same requests.
+
+    Call with the database open.
+    """
 
     id: str
     name: str
@@ -42,19 +44,30 @@ class Hand:
     writes: Writer
 
     def syncs(self, *entries: dict[str, Any]) -> None:
-        """Everything up, and the feed read to its end. Call with the database open."""
+        """Everything up, and the feed read to its end."""
         (phone,) = [one for one in devices.devices_of(self.id) if one.id == self.device]
         asked = sync.Asked(phone.id, epoch(), last_position(self.id), list(entries))
         verdicts = sync.exchange(phone, asked, now_ms(), OFTEN)["verdicts"]
         assert {one["status"] for one in verdicts} <= {"stored"}
 
-    def does(self, session: str, spare: int) -> None:
-        """A session as planned, with so many repetitions more in reserve than planned."""
+    def does(self, spare: int) -> None:
+        """The first session as planned, with so many repetitions more in reserve than planned."""
+        number, sheet = self.strength_of("Week 1")
+        self.syncs(*as_planned(self.writes, sheet, number, spare))
+
+    def strength_of(self, week: str) -> tuple[int, dict[str, Any]]:
+        """The newest revision, and its sheet of that week's strength session."""
         row = revisions.latest_revision(self.id)
         assert row is not None
         sheets = revisions.sheets_of(self.id, row.number).values()
-        (sheet,) = [one for one in sheets if (one["name"], one["week_name"]) == (session, "Week 1")]
-        self.syncs(*as_planned(self.writes, sheet, row.number, spare))
+        (sheet,) = [one for one in sheets if (one["name"], one["week_name"]) == ("Strength", week)]
+        return row.number, sheet
+
+    def squat_kg(self, week: str) -> float:
+        _, sheet = self.strength_of(week)
+        squat = sheet["exercises"][0]
+        kg: float = squat["loads"][squat["sets"][0]["load"]]["kg"]
+        return kg
 
 
 def as_planned(
@@ -85,21 +98,6 @@ class Month:
     runa: str
     secret: str
     hands: list[Hand]
-
-    def all_sync(self, location: str, deed: Callable[[Hand], None] = Hand.syncs) -> None:
-        database.open_database(location)
-        database.connect()
-        for hand in self.hands:
-            deed(hand)
-        database.close_all()
-
-    def revisions_of(self, location: str, kind: str) -> list[int | None]:
-        """From which revisions Runa's entries of that kind were written."""
-        database.open_database(location)
-        database.connect()
-        found = ledger.entries_of(self.runa, kinds=(kind,))
-        database.close_all()
-        return [one.revision for one in found]
 
 
 def month_in(location: str) -> Month:
