@@ -14,7 +14,7 @@ from tests.chaos.story import tell
 from tests.chaos.valley import DEVICES, Valley
 from tests.sync.network import FAULTS
 
-PAST_FAILURES = (204,)
+PAST_FAILURES = (204, 101_989)
 """Seeds of stories that once ended badly."""
 
 
