@@ -184,6 +184,15 @@ CASES: Mapping[str, Ledger] = {
         cleared(2, set_="extra.1", replaces=1),
     ],
     "an exercise that was swapped": [swapped(1, "squat", "box-squat"), done(2)],
+    "a swap in the middle of its sets, one corrected after it": [
+        done(1),
+        swapped(2, "squat", "box-squat"),
+        done(3, set_="squat.2"),
+        done(4, reps=6, replaces=1),
+        cleared(5, set_="squat.2", replaces=3),
+        swapped(6, "squat", "squat"),
+        done(7, set_="squat.2", replaces=5),
+    ],
     "a swap that was changed": [
         swapped(1, "squat", "box-squat"),
         swapped(2, "squat", "split-squat", replaces=1),

@@ -175,6 +175,14 @@ def test_a_swap_says_what_was_done_instead(name: str, swaps: dict[str, str]) -> 
     assert session(name).swaps == swaps
 
 
+def test_a_set_stays_what_it_was_done_as_when_it_is_corrected_after_a_swap() -> None:
+    swapped = session("an exercise that was swapped")
+    assert swapped.done_as("squat", "back-squat", swapped.sets["squat.1"]) == "box-squat"
+    between = session("a swap in the middle of its sets, one corrected after it")
+    done_as = {key: between.done_as("squat", "squat", one) for key, one in between.sets.items()}
+    assert done_as == {"squat.1": "squat", "squat.2": "squat"}
+
+
 def test_the_same_session_from_two_revisions_is_two_records() -> None:
     assert set(fold(CASES["the same session from two revisions"]).sessions) == {
         (1, "w1.mon"),

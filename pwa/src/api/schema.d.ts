@@ -1945,6 +1945,8 @@ export interface components {
             done?: components["schemas"]["DoneAnswer"] | null;
             /** @description left and right where told apart; done is the later one */
             sides?: components["schemas"]["DoneAnswer"][];
+            /** @description as what it was done, where not as planned */
+            instead?: string | null;
         };
         NextLoadAnswer: {
             kg?: number;
@@ -1977,6 +1979,8 @@ export interface components {
             method?: string;
             /** @description name of the exercise done in its place */
             done_instead?: string | null;
+            /** @description what failed there */
+            why_instead?: string | null;
             sets?: components["schemas"]["SetResultAnswer"][];
             occlusion?: components["schemas"]["OcclusionSeenAnswer"] | null;
         };
@@ -2378,12 +2382,26 @@ export interface components {
             margin: number;
             advice?: string;
         };
+        Use: {
+            key: string;
+            /** @enum {string} */
+            kind: "implement" | "bands" | "chains" | "thing" | "ceiling";
+            name: string;
+            lasting?: boolean;
+        };
         Alternative: {
+            key?: string;
             exercise: string;
             name: string;
             implement: components["schemas"]["SheetImplement"];
             loads: components["schemas"]["SheetLoad"][];
             sets: (number | null)[];
+            uses?: components["schemas"]["Use"][];
+            ramp?: components["schemas"]["RampSet"][];
+            rig?: string[];
+            cue?: string;
+            notes?: string[];
+            cautions?: string[];
         };
         SheetExercise: {
             key: string;
@@ -2408,6 +2426,7 @@ export interface components {
             rig?: string[];
             loading?: components["schemas"]["SheetOrder"];
             stripping?: components["schemas"]["SheetOrder"];
+            uses?: components["schemas"]["Use"][];
             alternatives?: components["schemas"]["Alternative"][];
         };
         SheetPlate: {
@@ -2876,6 +2895,7 @@ export interface components {
             start_share?: number | null;
             range_share?: number | null;
             hands_sink?: boolean;
+            overhead?: boolean;
             /** @description the coach's own */
             own?: boolean;
             /** @description in place of the catalogue's */

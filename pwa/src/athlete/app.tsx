@@ -15,6 +15,7 @@ const SCREENS: Readonly<Record<Place, ComponentType>> = {
   "/": TodayScreen,
   "/set": SetScreen,
   "/sets": later("SetsScreen"),
+  "/swap": later("SwapScreen"),
   "/finish": later("FinishScreen"),
   "/stop": StopScreen,
   "/back": later("BackScreen"),

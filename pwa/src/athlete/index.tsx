@@ -58,6 +58,7 @@ async function begin({ phone, sessions, router }: App): Promise<void> {
 const NAMES: Readonly<Record<string, string>> = {
   "/set": "Set",
   "/sets": "All sets",
+  "/swap": "Swap",
   "/finish": "Finish",
   "/stop": "Stop",
   "/back": "Look back",

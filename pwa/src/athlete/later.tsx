@@ -8,13 +8,18 @@ import { TopBar } from "./top-bar";
 type More = typeof import("./more");
 type Screens =
   | "AfterScreen"
+  | "AllDone"
   | "BackScreen"
+  | "FailedFirst"
   | "FinishScreen"
   | "KitScreen"
   | "OcclusionSet"
   | "PairScreen"
+  | "RampStep"
   | "ScreeningScreen"
   | "SetsScreen"
+  | "SkipSet"
+  | "SwapScreen"
   | "SyncScreen"
   | "TellScreen";
 /** What is seen only by those whose coach has asked for a screening. */

@@ -5,6 +5,7 @@ export const PLACES = [
   "/",
   "/set",
   "/sets",
+  "/swap",
   "/finish",
   "/stop",
   "/back",

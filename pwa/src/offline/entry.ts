@@ -68,7 +68,14 @@ export interface Bodies {
   "set.skipped": { readonly why: string; readonly side?: Side };
   "set.cleared": { readonly side?: Side };
   "set.added": { readonly exercise: string };
-  "exercise.swapped": { readonly exercise: string; readonly to: string };
+  "exercise.swapped": {
+    /** The exercise's key in the session. */
+    readonly exercise: string;
+    readonly to: string;
+    /** Key of what failed, and how the athlete chose it. */
+    readonly missing?: string;
+    readonly why?: string;
+  };
   "max.tested": { readonly lift: string; readonly kg: number; readonly conditions?: string };
   "pain.reported": { readonly where: string; readonly level: number; readonly comment?: string };
   "screening.answered": { readonly answers: Answers };

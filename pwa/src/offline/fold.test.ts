@@ -22,7 +22,7 @@ const CASES = readdirSync(FOLDER)
 
 /** The phone keeps no wraps and pains by session, so these stay out of the comparison. */
 function asWritten(record: SessionRecord): Record<string, unknown> {
-  const sets = [...record.sets].map(([key, { entry, sides, conflict, addedTo }]) => [
+  const sets = [...record.sets].map(([key, { entry, sides, conflict, addedTo, first }]) => [
     key,
     {
       kind: entry.kind.replace("set.", ""),
@@ -32,6 +32,7 @@ function asWritten(record: SessionRecord): Record<string, unknown> {
       conflict,
       added_to: addedTo,
       sides: Object.fromEntries([...sides].map(([side, { id }]) => [side, id])),
+      first,
     },
   ]);
   return {
@@ -44,6 +45,9 @@ function asWritten(record: SessionRecord): Record<string, unknown> {
     sets: Object.fromEntries(sets) as unknown,
     added: Object.fromEntries(record.added),
     swaps: Object.fromEntries(record.swaps),
+    swapped: Object.fromEntries(
+      [...record.swapped].map(([exercise, all]) => [exercise, all.map(({ id }) => id)]),
+    ),
     conflicts: record.conflicts,
   };
 }

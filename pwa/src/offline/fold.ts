@@ -17,6 +17,10 @@ export interface SetRecord {
   readonly conflict: boolean;
   /** The exercise to which the athlete added this set; null for a set of the plan. */
   readonly addedTo: string | null;
+  /** Id of its first answer, which no correction changes. */
+  readonly first: string;
+  /** The same side by side. */
+  readonly firsts: ReadonlyMap<Side | null, string>;
 }
 
 export interface SessionRecord {
@@ -33,6 +37,8 @@ export interface SessionRecord {
   readonly added: ReadonlyMap<string, string>;
   /** By exercise, what was done instead. */
   readonly swaps: ReadonlyMap<string, string>;
+  /** By exercise, all its swaps in order. */
+  readonly swapped: ReadonlyMap<string, readonly Of<"exercise.swapped">[]>;
   /** Keys of the sets with two answers. */
   readonly conflicts: readonly string[];
 }
@@ -61,6 +67,7 @@ function foldSession(entries: readonly Draft[]): SessionRecord {
     finished: greatest(kind("session.finished") as Of<"session.finished">[]),
     stopped: greatest(kind("session.stopped") as Of<"session.stopped">[]),
     swaps: foldSwaps(kind("exercise.swapped")),
+    swapped: foldSwapped(kind("exercise.swapped")),
     ...foldSets(entries.filter((e) => e.kind === "set.added" || SET_ANSWERS.has(e.kind))),
   };
 }
@@ -86,7 +93,11 @@ function foldSets(
     const last = new Map([...bySide].map(([side, answers]) => [side, answers.at(-1)]));
     for (const [side, entry] of last) if (entry) counted.set(answerKey(key, side), entry.id);
     const told = recordOf(last);
-    if (told) sets.set(key, { ...told, conflict, addedTo: added.get(key) ?? null });
+    if (told) {
+      const firsts = firstsOf(group);
+      const first = firsts.get(sideOf(told.entry)) ?? told.entry.id;
+      sets.set(key, { ...told, conflict, addedTo: added.get(key) ?? null, first, firsts });
+    }
   }
   return { sets, answers: counted, added, conflicts };
 }
@@ -122,6 +133,22 @@ function recordOf(
   if (!entry) return null;
   const sided = standing.filter((each): each is [Side, Answer] => each[0] !== null);
   return { entry, sides: new Map(sided.sort(byKey)) };
+}
+
+/** By side, the first answer since the set was last cleared. */
+function firstsOf(group: readonly Draft[]): Map<Side | null, string> {
+  const firsts = new Map<Side | null, string>();
+  for (const entry of group.filter(({ kind }) => SET_ANSWERS.has(kind)).sort(byId)) {
+    const side = sideOf(entry);
+    if (entry.kind === "set.cleared") firsts.delete(side);
+    else if (!firsts.has(side)) firsts.set(side, entry.id);
+  }
+  return firsts;
+}
+
+function foldSwapped(entries: readonly Draft[]): Map<string, Of<"exercise.swapped">[]> {
+  const groups = grouped(entries as readonly Of<"exercise.swapped">[], ({ body }) => body.exercise);
+  return new Map([...groups].map(([exercise, group]) => [exercise, heads(group)]));
 }
 
 /** A swap back to the exercise itself is no swap. */

@@ -98,6 +98,7 @@ function emptyRecord(revision: number | null, session: string): SessionRecord {
     answers: new Map(),
     added: new Map(),
     swaps: new Map(),
+    swapped: new Map(),
     conflicts: [],
   };
 }

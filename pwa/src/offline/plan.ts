@@ -19,11 +19,31 @@ export function exercisesOf(sheet: LoadSheet, changes: Changes): SheetExercise[]
   });
 }
 
+type Alternative = NonNullable<SheetExercise["alternatives"]>[number];
+
+/** What a swap to it is called. */
+export function swapKey({ key, exercise }: Alternative): string {
+  return key ? key : exercise;
+}
+
+/** The exercise as one of its sets was done: a swap counts for what is recorded after it. */
+export function asDone(
+  sheet: Pick<LoadSheet, "exercises">,
+  record: SessionRecord,
+  line: string,
+  first: string,
+): SheetExercise | undefined {
+  const planned = sheet.exercises.find(({ key }) => key === line);
+  const to = (record.swapped.get(line) ?? []).findLast(({ id }) => id < first)?.body.to;
+  return planned && withAdded(to === undefined ? planned : swapped(planned, to), record.added);
+}
+
 /** The exercise done another way; its loads come from the sheet, made by the server in advance. */
-function swapped(exercise: SheetExercise, to: string): SheetExercise {
-  const other = exercise.alternatives?.find((each) => each.exercise === to);
+export function swapped(exercise: SheetExercise, to: string): SheetExercise {
+  const other = exercise.alternatives?.find((each) => swapKey(each) === to);
   if (!other) return exercise;
   const { key, method, rest, group, details, locked, alternatives } = exercise;
+  const { uses, ramp, rig, cue, notes, cautions } = other;
   return {
     key,
     method,
@@ -32,6 +52,12 @@ function swapped(exercise: SheetExercise, to: string): SheetExercise {
     ...(details && { details }),
     ...(locked && { locked }),
     ...(alternatives && { alternatives }),
+    ...(uses && { uses }),
+    ...(ramp && { ramp }),
+    ...(rig && { rig }),
+    ...(cue && { cue }),
+    ...(notes && { notes }),
+    ...(cautions && { cautions }),
     exercise: other.exercise,
     name: other.name,
     implement: other.implement,

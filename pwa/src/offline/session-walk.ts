@@ -18,6 +18,7 @@ import {
   type WalkState,
 } from "./notches";
 import { exercisesOf } from "./plan";
+import { wasSwapped } from "./swaps";
 
 /** A session that was begun, on the sheet that it was begun with. */
 export interface Begun {
@@ -112,20 +113,24 @@ function evidenceOf(session: Begun, lift: string, through: number | null): Evide
   );
   const [record] = fold(seen.map(({ entry }) => entry));
   if (!record) return [];
-  return exercisesOf(session.sheet, record)
+  return exercisesOf(session.sheet, { ...record, swaps: NONE })
     .filter((exercise) => exercise.notches?.lift === lift)
     .flatMap((exercise) => exercise.sets.flatMap((set) => evidenceOfSet(exercise, set, record)))
     .sort((one, other) => one.turn - other.turn);
 }
 
 function evidenceOfSet(exercise: SheetExercise, set: SheetSet, record: SessionRecord): Evidence[] {
-  const entry = record.sets.get(set.key)?.entry;
+  const told = record.sets.get(set.key);
+  const entry = told?.entry;
   if (!entry || !is(entry, "set.done") || set.turn === undefined) return [];
+  if (wasSwapped(record, exercise, told.first)) return [];
   const { load_kg, reps, rir, to_failure } = entry.body;
   const load = exercise.loads?.find((each) => each.kg === load_kg);
   const n = evidenceN(reps ?? 0, rir ?? null, to_failure ?? false);
   return load && n !== null ? [{ turn: set.turn, position: load.position, n }] : [];
 }
+
+const NONE: ReadonlyMap<string, string> = new Map();
 
 function hasLift({ sheet }: Begun, lift: string): boolean {
   return sheet.exercises.some((exercise) => exercise.notches?.lift === lift);

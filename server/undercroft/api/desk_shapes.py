@@ -268,6 +268,9 @@ class SetResultAnswer(Schema):
         fields.Nested(DoneAnswer),
         metadata={"description": "left and right where told apart; done is the later one"},
     )
+    instead = fields.String(
+        allow_none=True, metadata={"description": "as what it was done, where not as planned"}
+    )
 
 
 class ExerciseResultAnswer(Schema):
@@ -277,6 +280,7 @@ class ExerciseResultAnswer(Schema):
     done_instead = fields.String(
         allow_none=True, metadata={"description": "name of the exercise done in its place"}
     )
+    why_instead = fields.String(allow_none=True, metadata={"description": "what failed there"})
     sets = fields.List(fields.Nested(SetResultAnswer))
     occlusion = fields.Nested(OcclusionSeenAnswer, allow_none=True)
 

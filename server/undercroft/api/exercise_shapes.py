@@ -19,6 +19,7 @@ class ExerciseAnswer(Schema):
     start_share = fields.Float(allow_none=True, metadata={"description": "of stature"})
     range_share = fields.Float(allow_none=True)
     hands_sink = fields.Boolean()
+    overhead = fields.Boolean()
 
 
 class ExerciseSeenAnswer(ExerciseAnswer):

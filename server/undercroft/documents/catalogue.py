@@ -9,6 +9,8 @@ tape readings of the athlete replace them. Where they come from:
 - all others, and how far a pull or a press goes: our own choice; measure where a band hangs.
 
 None: the body, a foot plate or a sled moves, and nothing that a hand holds.
+
+What wants height above a standing person, `overhead`, is our own choice too.
 """
 
 import csv
@@ -40,6 +42,7 @@ def _exercise(row: dict[str, str]) -> Exercise:
         one_sided=row["one_sided"] == "yes",
         needs_safeties=row["needs_safeties"] == "yes",
         hands_sink=row["hands_sink"] == "yes",
+        overhead=row["overhead"] == "yes",
         cues=_many(row["cues"]),
         alternatives=_many(row["alternatives"]),
     )

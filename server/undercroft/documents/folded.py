@@ -38,6 +38,7 @@ def _session(key: tuple[int | None, str], record: SessionRecord) -> dict[str, An
         "sets": {name: _set(one) for name, one in record.sets.items()},
         "added": dict(record.added),
         "swaps": dict(record.swaps),
+        "swapped": {name: [one.id for one in all_] for name, all_ in record.swapped.items()},
         "conflicts": list(record.conflicts),
         "wraps": _ids(record.wraps),
         "pains": _ids(record.pains),
@@ -53,6 +54,7 @@ def _set(record: SetRecord) -> Mapping[str, Any]:
         "conflict": record.conflict,
         "added_to": record.added_to,
         "sides": {side: one.id for side, one in record.sides.items()},
+        "first": record.first,
     }
 
 

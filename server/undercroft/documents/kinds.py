@@ -84,7 +84,9 @@ KINDS: Mapping[str, Kind] = MappingProxyType(
         "set.skipped": _kind(_SET, why=WHY, side_=SIDE),
         "set.cleared": _kind(_SET, side_=SIDE),
         "set.added": _kind(_SET, exercise=KEY),
-        "exercise.swapped": _kind(_SESSION, exercise=KEY, to=KEY),
+        "exercise.swapped": _kind(
+            _SESSION, exercise=KEY, to=KEY, missing_=text(80), why_=text(200)
+        ),
         "wrap.on": _kind(_NOWHERE, limb=LIMB),
         "wrap.off": _kind(_NOWHERE, limb=LIMB, seconds=number(0, 86_400, "s")),
         "wrap.check": _kind(_NOWHERE, tightness_=halves(0, 10), numb=truth()),

@@ -35,6 +35,7 @@ class OwnExerciseShape(Shape):
     one_sided = Truth()
     needs_safeties = Truth()
     hands_sink = Truth()
+    overhead = Truth()
     cues = Many(Text(120, 1), most=8)
     alternatives = Many(Key(), most=12)
 

@@ -141,13 +141,28 @@ class SheetMaximumShape(Shape):
     source = Text(required=True)
 
 
+class UseShape(Shape):
+    builds = load_sheet.Use
+    key = Text(required=True)
+    kind = OneOf(load_sheet.UseKind, required=True)
+    name = Text(required=True)
+    lasting = Truth()
+
+
 class AlternativeShape(Shape):
     builds = load_sheet.Alternative
+    key = Key()
     exercise = Key(required=True)
     name = Text(required=True)
     implement = fields.Nested(SheetImplementShape, required=True)
     loads = Many(fields.Nested(SheetLoadShape), required=True)  # type: ignore[assignment]
     sets = Many(Whole(allow_none=True), required=True)
+    uses = Many(fields.Nested(UseShape))
+    ramp = Many(fields.Nested(RampSetShape))
+    rig = Many(Text(300))
+    cue = Text(300)
+    notes = Many(Text(500))
+    cautions = Many(Text(500))
 
 
 class NextLoadShape(Shape):
@@ -217,6 +232,7 @@ class SheetExerciseShape(Shape):
     rig = Many(Text(300))
     loading = fields.Nested(SheetOrderShape)
     stripping = fields.Nested(SheetOrderShape)
+    uses = Many(fields.Nested(UseShape))
     alternatives = Many(fields.Nested(AlternativeShape))
 
 

@@ -52,7 +52,8 @@ class Exercise:
     """`start_share` and `range_share` are shares of stature; None where nobody measured.
 
     `needs_safeties`: a failed repetition comes to rest on the lifter. `hands_sink`: they go down
-    while the load is lifted, as in a pulldown.
+    while the load is lifted, as in a pulldown. `overhead`: it wants more room above than a standing
+    person, so that a low ceiling forbids it.
     """
 
     key: str
@@ -66,6 +67,7 @@ class Exercise:
     one_sided: bool = False
     needs_safeties: bool = False
     hands_sink: bool = False
+    overhead: bool = False
     cues: tuple[str, ...] = ()
     alternatives: tuple[str, ...] = ()
 

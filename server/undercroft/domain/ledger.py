@@ -77,7 +77,8 @@ class SetRecord:
 
     `conflict`: two phones gave different answers. `added_to`: the exercise to which the athlete
     added this set, None for a set of the plan. `sides`: by "left" and "right", what became of each
-    where they were told apart; the rest of the record is then the later one's.
+    where they were told apart; the rest of the record is then the later one's. `first`: id of its
+    first answer, which no correction changes.
     """
 
     kind: str
@@ -87,10 +88,20 @@ class SetRecord:
     conflict: bool
     added_to: str | None
     sides: Mapping[str, "SetRecord"] = field(default_factory=dict)
+    first: str = ""
 
     def answers(self) -> tuple["SetRecord", ...]:
         """Each side's own record, or this one where the whole set was told at once."""
         return tuple(self.sides.values()) or (self,)
+
+
+@dataclass(frozen=True, slots=True)
+class Swap:
+    """From the entry of that id on it was done another way; `why` as the phone said it."""
+
+    id: str
+    to: str
+    why: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,7 +110,7 @@ class SessionRecord:
 
     opened_at: when the athlete first had it in front of them, which begins nothing.
     added: exercise by key of each set that the athlete added, done or not.
-    swaps: by exercise, what was done instead.
+    swaps: by exercise, what was done instead in the end; swapped: all its swaps, in order.
     conflicts: keys of the sets with two answers, whichever counts.
     """
 
@@ -113,6 +124,13 @@ class SessionRecord:
     conflicts: tuple[str, ...]
     wraps: tuple[Entry, ...]
     pains: tuple[Entry, ...]
+    swapped: Mapping[str, tuple[Swap, ...]] = field(default_factory=dict)
+
+    def done_as(self, line: str, exercise: str, answer: SetRecord) -> str:
+        """As what a set was done: a swap counts for what is recorded after it."""
+        swaps = self.swapped.get(line, self.swapped.get(exercise, ()))
+        before = [swap.to for swap in swaps if swap.id < answer.first]
+        return before[-1] if before else exercise
 
 
 @dataclass(frozen=True, slots=True)
@@ -170,6 +188,7 @@ def _session(
         sets=sets,
         added=added,
         swaps=_swaps(kinds.get("exercise.swapped", ())),
+        swapped=_swapped(kinds.get("exercise.swapped", ())),
         conflicts=conflicts,
         wraps=wraps,
         pains=pains,
@@ -192,7 +211,7 @@ def _sets(
         conflict = _differ(by_side)
         if conflict:
             conflicts.append(key)
-        if record := _record(by_side, conflict, added.get(key)):
+        if record := _record(by_side, conflict, added.get(key), _firsts(group)):
             records[key] = record
     return records, added, tuple(conflicts)
 
@@ -210,23 +229,39 @@ def _differ(by_side: Mapping[str | None, Collection[Entry]]) -> bool:
 
 
 def _record(
-    by_side: Mapping[str | None, Sequence[Entry]], conflict: bool, added_to: str | None
+    by_side: Mapping[str | None, Sequence[Entry]],
+    conflict: bool,
+    added_to: str | None,
+    firsts: Mapping[str | None, str],
 ) -> SetRecord | None:
     last = {side: group[-1] for side, group in by_side.items()}
     left = sorted((e for e in last.values() if e.kind != "set.cleared"), key=_id)
     if not left:
         return None
     sides = {
-        side: _answer(last[side], len(by_side[side]) > 1, added_to)
+        side: _answer(last[side], len(by_side[side]) > 1, added_to, firsts)
         for side in SIDES
         if last.get(side) in left
     }
-    return replace(_answer(left[-1], conflict, added_to), sides=sides)
+    return replace(_answer(left[-1], conflict, added_to, firsts), sides=sides)
 
 
-def _answer(entry: Entry, conflict: bool, added_to: str | None) -> SetRecord:
-    kind = entry.kind.removeprefix("set.")
-    return SetRecord(kind, entry.body, entry.at, entry.id, conflict, added_to)
+def _answer(
+    entry: Entry, conflict: bool, added_to: str | None, firsts: Mapping[str | None, str]
+) -> SetRecord:
+    kind, first = entry.kind.removeprefix("set."), firsts.get(_side(entry), entry.id)
+    return SetRecord(kind, entry.body, entry.at, entry.id, conflict, added_to, first=first)
+
+
+def _firsts(entries: Iterable[Entry]) -> dict[str | None, str]:
+    """By side, the first answer since the set was last cleared."""
+    found: dict[str | None, str] = {}
+    for entry in sorted((e for e in entries if e.kind in SET_ANSWERS), key=_id):
+        if entry.kind == "set.cleared":
+            found.pop(_side(entry), None)
+        else:
+            found.setdefault(_side(entry), entry.id)
+    return found
 
 
 def _swaps(entries: Iterable[Entry]) -> dict[str, str]:
@@ -239,6 +274,15 @@ def _swaps(entries: Iterable[Entry]) -> dict[str, str]:
         if instead != exercise:
             swaps[exercise] = instead
     return swaps
+
+
+def _swapped(entries: Iterable[Entry]) -> dict[str, tuple[Swap, ...]]:
+    found = _grouped(entries, lambda e: str(e.body.get("exercise", "")))
+    return {exercise: tuple(map(_swap, sorted(heads(g), key=_id))) for exercise, g in found.items()}
+
+
+def _swap(entry: Entry) -> Swap:
+    return Swap(entry.id, str(entry.body.get("to", "")), str(entry.body.get("why", "")))
 
 
 def _first_at(entries: Collection[Entry]) -> str | None:

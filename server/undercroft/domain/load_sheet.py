@@ -6,6 +6,7 @@ listed once per exercise and referred to by index, so that a sheet stays small o
 
 from dataclasses import dataclass
 from datetime import date
+from enum import StrEnum
 
 from undercroft.domain.occlusion.next_load import NextLoad
 from undercroft.domain.program.block import Rest
@@ -145,15 +146,49 @@ class SheetMaximum:
     source: str
 
 
+class UseKind(StrEnum):
+    """What sort of thing can fail an athlete; each has its words on the phone."""
+
+    IMPLEMENT = "implement"
+    BANDS = "bands"
+    CHAINS = "chains"
+    THING = "thing"
+    CEILING = "ceiling"
+
+
+@dataclass(frozen=True, slots=True)
+class Use:
+    """Something that an exercise cannot be done without, under one key wherever it is used.
+
+    `lasting`: once it has failed, nothing else of the session may ask for it.
+    """
+
+    key: str
+    kind: UseKind
+    name: str
+    lasting: bool = False
+
+
 @dataclass(frozen=True, slots=True)
 class Alternative:
-    """Another exercise that this kit can do, with a load ready for each set (None: by feel)."""
+    """Another way that this kit has, with a load ready for each set (None: by feel).
+
+    `key` names it where it is the same exercise rigged otherwise, else `exercise` does; `loads`
+    also hold those around, so that the athlete can step away.
+    """
 
     exercise: str
     name: str
     implement: SheetImplement
     loads: tuple[SheetLoad, ...]
     sets: tuple[int | None, ...]
+    key: str = ""
+    uses: tuple[Use, ...] = ()
+    ramp: tuple[RampSet, ...] = ()
+    rig: tuple[str, ...] = ()
+    cue: str = ""
+    notes: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -198,7 +233,7 @@ class SheetExercise:
     """An exercise worked out. While `locked` says why, its sets cannot be started.
 
     `rig` says in lines which band or chain hangs where; `loading` and `stripping` are for the
-    heaviest set, where the bar is light enough to turn over.
+    heaviest set, where the bar is light enough to turn over. `uses` is all that must be there.
     """
 
     key: str
@@ -222,6 +257,7 @@ class SheetExercise:
     rig: tuple[str, ...] = ()
     loading: SheetOrder | None = None
     stripping: SheetOrder | None = None
+    uses: tuple[Use, ...] = ()
     alternatives: tuple[Alternative, ...] = ()
 
 

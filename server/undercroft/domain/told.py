@@ -1,7 +1,7 @@
 """What a session, as it was done, tells of the maxima of its lifts."""
 
 from collections import defaultdict
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -13,6 +13,7 @@ from undercroft.domain.set_keys import set_keys
 from undercroft.domain.sheet.day import implement_for
 from undercroft.domain.sheet.turns import gives_evidence, planned_set
 from undercroft.domain.strength import Evidence, PlannedSet, SetDone, TestedMax, evidence_n
+from undercroft.domain.swap import swapped_exercise
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,33 +30,44 @@ def told_by(
     """Evidence by lift, in plan order; sets that the athlete added come last in their exercise."""
     found: dict[str, list[Told]] = defaultdict(list)
     for exercise in plan.exercises:
-        lift = lift_done(exercise, record)
-        found[lift] += _of_exercise(exercise, record, catalogue, lift)
+        for lift, keys in sets_by_lift(exercise, record).items():
+            found[lift] += _of_exercise(exercise, record, catalogue, lift, keys)
     return {lift: tuple(told) for lift, told in found.items() if told}
 
 
-def lift_done(plan: ExercisePlan, record: SessionRecord) -> str:
-    """What was done for an exercise of the plan: itself, or what the athlete swapped it for."""
-    return record.swaps.get(plan.key, record.swaps.get(plan.exercise, plan.exercise))
+def sets_by_lift(plan: ExercisePlan, record: SessionRecord) -> dict[str, list[str]]:
+    """Keys of the sets that were answered, by what they were done as: itself, or after a swap."""
+    found: dict[str, list[str]] = defaultdict(list)
+    for key in set_keys(plan, record):
+        if answer := record.sets.get(key):
+            done_as = record.done_as(plan.key, plan.exercise, answer)
+            found[swapped_exercise(done_as)].append(key)
+    return found
 
 
 def first_loads(plan: SessionPlan, record: SessionRecord) -> dict[str, float | None]:
     """Kilograms of the first set done of each exercise; None where the session leaves it open."""
     loads: dict[str, float | None] = {}
     for exercise in plan.exercises:
-        done = [
-            record.sets[one.key].body.get("load_kg")
-            for one in exercise.sets
-            if one.key in record.sets and record.sets[one.key].kind == "done"
-        ]
-        heavy = [float(kg) for kg in done if kg]
-        lift = lift_done(exercise, record)
-        loads[lift] = loads.get(lift) or (heavy[0] if heavy else None)
+        planned = {one.key for one in exercise.sets}
+        by_lift = sets_by_lift(exercise, record) or {exercise.exercise: []}
+        for lift, keys in by_lift.items():
+            done = [record.sets[key] for key in keys if key in planned]
+            heavy = [float(s.body["load_kg"]) for s in done if _is_loaded(s)]
+            loads[lift] = loads.get(lift) or (heavy[0] if heavy else None)
     return loads
 
 
+def _is_loaded(record: SetRecord) -> bool:
+    return record.kind == "done" and bool(record.body.get("load_kg"))
+
+
 def _of_exercise(
-    plan: ExercisePlan, record: SessionRecord, catalogue: Catalogue, lift: str
+    plan: ExercisePlan,
+    record: SessionRecord,
+    catalogue: Catalogue,
+    lift: str,
+    keys: Sequence[str],
 ) -> Iterator[Told]:
     if lift not in catalogue:
         return
@@ -64,7 +76,6 @@ def _of_exercise(
     if not gives_evidence(plan, implement):
         return
     planned = {one.key: one for one in plan.sets}
-    keys = set_keys(plan, record)
     told = [t for key in keys for t in _of_set(key, record.sets.get(key), planned.get(key))]
     if plan.method is Method.MAXIMUM_TEST:
         yield from _best_attempt(told)

@@ -8,7 +8,6 @@ from undercroft.domain.exercise import Catalogue
 from undercroft.domain.ledger import SessionRecord
 from undercroft.domain.program.block import ExercisePlan, SessionPlan
 from undercroft.domain.program.methods import Method
-from undercroft.domain.set_keys import set_keys
 from undercroft.domain.sheet.day import implement_for
 from undercroft.domain.sheet.turns import WEIGHTLESS
 from undercroft.domain.strength import (
@@ -19,7 +18,7 @@ from undercroft.domain.strength import (
     maximum_through,
     minimal_velocity,
 )
-from undercroft.domain.told import Told, lift_done
+from undercroft.domain.told import Told, sets_by_lift
 
 AS_FAST_AS_POSSIBLE = frozenset(
     {Method.STRAIGHT, Method.TOP_AND_BACK_OFF, Method.SPEED, Method.MAXIMUM_TEST}
@@ -36,9 +35,9 @@ def velocity_points(
     """By lift and set; sets with bands or chains have no place on a line of loads."""
     found: dict[str, dict[str, LoadVelocity]] = defaultdict(dict)
     for exercise in plan.exercises:
-        lift = lift_done(exercise, record)
-        if lift in catalogue and _on_a_line(exercise, lift, catalogue):
-            found[lift].update(_of_exercise(exercise, record))
+        for lift, keys in sets_by_lift(exercise, record).items():
+            if lift in catalogue and _on_a_line(exercise, lift, catalogue):
+                found[lift].update(_of_exercise(keys, record))
     return {lift: points for lift, points in found.items() if points}
 
 
@@ -64,8 +63,8 @@ def _on_a_line(plan: ExercisePlan, lift: str, catalogue: Catalogue) -> bool:
     return free and plan.method in AS_FAST_AS_POSSIBLE
 
 
-def _of_exercise(plan: ExercisePlan, record: SessionRecord) -> Iterator[tuple[str, LoadVelocity]]:
-    for key in set_keys(plan, record):
+def _of_exercise(keys: Sequence[str], record: SessionRecord) -> Iterator[tuple[str, LoadVelocity]]:
+    for key in keys:
         done = record.sets.get(key)
         if done is None or done.kind != "done":
             continue

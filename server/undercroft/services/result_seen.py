@@ -46,23 +46,31 @@ class Done:
 
 @dataclass(frozen=True, slots=True)
 class SetResult:
-    """`sides` where left and right were told apart; `done` is then the later one."""
+    """`sides` where left and right were told apart; `done` is then the later one.
+
+    `instead` names what the set was done as, where that is not what was planned.
+    """
 
     key: str
     number: int
     planned: Planned
     done: Done | None
     sides: list[Done] = field(default_factory=list)
+    instead: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class ExerciseResult:
-    """`done_instead` is the name of the exercise that was done in place of the planned one."""
+    """`done_instead` is the name of the exercise that was done in place of the planned one.
+
+    `why_instead` is what failed there, as the athlete chose it.
+    """
 
     key: str
     name: str
     method: str
     done_instead: str | None
+    why_instead: str | None
     sets: list[SetResult]
     occlusion: OcclusionSeen | None
 

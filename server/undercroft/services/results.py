@@ -2,6 +2,7 @@
 
 from collections import defaultdict
 from collections.abc import Sequence, Set
+from dataclasses import replace
 from statistics import fmean
 from typing import Any
 
@@ -150,7 +151,8 @@ def _exercise(
         name=exercise["name"],
         method=exercise["method"],
         done_instead=_instead(exercise, record, known),
-        sets=planned + extra,
+        why_instead=_why_instead(exercise, record),
+        sets=[_with_swap(one, exercise, record, known) for one in planned + extra],
         occlusion=occlusion_seen(exercise, record),
     )
 
@@ -161,7 +163,34 @@ def _instead(exercise: dict[str, Any], record: SessionRecord, known: Catalogue) 
     instead = record.swaps.get(key, record.swaps.get(planned) if planned else None)
     if instead is None or instead == planned:
         return None
-    return known[instead].name if instead in known else instead
+    return _name(instead, exercise, known)
+
+
+def _why_instead(exercise: dict[str, Any], record: SessionRecord) -> str | None:
+    swaps = record.swapped.get(exercise["key"], ())
+    return next((swap.why for swap in reversed(swaps) if swap.why), None)
+
+
+def _with_swap(
+    one: SetResult, exercise: dict[str, Any], record: SessionRecord, known: Catalogue
+) -> SetResult:
+    answer, planned = record.sets.get(one.key), exercise.get("exercise")
+    if answer is None or not planned:
+        return one
+    done_as = record.done_as(exercise["key"], planned, answer)
+    return one if done_as == planned else replace(one, instead=_name(done_as, exercise, known))
+
+
+def _name(to: str, exercise: dict[str, Any], known: Catalogue) -> str:
+    """As the phone offered it; what it did not offer, by the catalogue."""
+    offered = {other.get("key") or other["exercise"]: other for other in _offered(exercise)}
+    if to in offered:
+        return str(offered[to]["name"])
+    return known[to].name if to in known else to
+
+
+def _offered(exercise: dict[str, Any]) -> list[dict[str, Any]]:
+    return exercise.get("alternatives") or []
 
 
 def _set(

@@ -3,6 +3,7 @@ import type { ComponentChildren } from "preact";
 import { useApp } from "../app-context";
 import type { AtHand } from "./at-hand";
 import { useRecorder } from "./recording";
+import { SwapButton } from "./swap-button";
 
 interface Props {
   readonly here: AtHand;
@@ -15,18 +16,25 @@ interface Props {
 export function PanelFoot({ here, onSkip, children }: Props) {
   return (
     <div class="panel-foot">
-      {here.answer ? <Correction here={here} /> : <First onSkip={onSkip}>{children}</First>}
+      {here.answer ? (
+        <Correction here={here} />
+      ) : (
+        <First here={here} onSkip={onSkip}>
+          {children}
+        </First>
+      )}
     </div>
   );
 }
 
-function First({ onSkip, children }: Pick<Props, "onSkip" | "children">) {
+function First({ here, onSkip, children }: Props) {
   const { router } = useApp();
   return (
     <>
       <button type="button" class="button quiet" onClick={onSkip}>
         Skip this set
       </button>
+      <SwapButton exercise={here.exercise} />
       {children}
       <button type="button" class="button quiet" onClick={() => router.go("/sets")}>
         All sets

@@ -7,6 +7,7 @@ import { Cautions } from "./exercise-head";
 import { LoadCard } from "./load-card";
 import { RestBar } from "./rest-bar";
 import { Rigging } from "./rigging";
+import { SwapButton } from "./swap-button";
 import { hangingBefore, type SessionView } from "./view";
 
 interface Props {
@@ -58,6 +59,7 @@ export function RampStep({ view, exercise, step }: Props) {
           <button type="button" class="button quiet" onClick={() => to(ramp.length)}>
             Skip warm-up
           </button>
+          {step.ramp === 0 && <SwapButton exercise={exercise} />}
           {step.ramp > 0 ? (
             <button type="button" class="button quiet" onClick={() => to(step.ramp - 1)}>
               One back

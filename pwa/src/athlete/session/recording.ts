@@ -15,7 +15,13 @@ export interface Recorder {
   /** Takes back what was recorded for a set: it is open again. */
   readonly undo: (set: SheetSet, side?: Side | null) => void;
   readonly add: (exercise: string) => void;
-  readonly swap: (exercise: string, to: string) => void;
+  readonly swap: (exercise: string, to: string, missing?: Missing) => void;
+}
+
+/** What failed, by its key, and in words for the coach. */
+export interface Missing {
+  readonly missing?: string;
+  readonly why: string;
 }
 
 /** Ids last until the next entry is there, so that two taps on one button are one entry. */
@@ -68,8 +74,9 @@ export function useRecorder(session: Session): Recorder {
       const set = `extra-${id().slice(-12)}`;
       void phone.record(draft(id(), clock.now(), "set.added", { exercise }, { ...place, set }));
     },
-    swap(exercise, to) {
-      void phone.record(draft(id(), clock.now(), "exercise.swapped", { exercise, to }, place));
+    swap(exercise, to, missing) {
+      const body = { exercise, to, ...missing };
+      void phone.record(draft(id(), clock.now(), "exercise.swapped", body, place));
     },
   };
 }

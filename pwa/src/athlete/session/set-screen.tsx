@@ -1,16 +1,20 @@
-import { useApp } from "../app-context";
+import type { SheetExercise } from "../../api/types";
+import type { Step } from "../../offline/plan";
+import { askedInVain, failed } from "../../offline/swaps";
+import { type Correcting, useApp } from "../app-context";
 import { useAwake } from "../device/awake";
 import { useUnderWay } from "../hooks";
 import { later, useMore } from "../later";
 import { TopBar } from "../top-bar";
-import { AllDone } from "./all-done";
 import { atHand } from "./at-hand";
-import { RampStep } from "./ramp-step";
 import { StripFirst } from "./rigging";
 import { type SessionView, viewSession } from "./view";
 import { WorkSet } from "./work-set";
 
+const AllDone = later("AllDone");
+const FailedFirst = later("FailedFirst");
 const OcclusionSet = later("OcclusionSet");
+const RampStep = later("RampStep");
 
 /** The heart of the app: one set at a time, what to lift above, what was done below. */
 export function SetScreen() {
@@ -24,27 +28,33 @@ export function SetScreen() {
   const step = correcting
     ? ({ kind: "set", exercise: correcting.exercise, set: correcting.set } as const)
     : view.next;
-  const exercise = view.exercises.find(({ key }) => key === step?.exercise);
+  const exercise = exerciseAt(view, step, correcting);
   const set = step?.kind === "set" ? exercise?.sets.find(({ key }) => key === step.set) : undefined;
+  const vain =
+    exercise && !correcting
+      ? askedInVain(exercise, failed(session.sheet.exercises, session.record), session.record)
+      : null;
   const here = exercise && set && atHand(view, exercise, set, correcting?.side ?? null);
   return (
     <div class="screen set-screen">
       <TopBar title={session.sheet.name} back="/" />
       <StripFirst view={view} next={exercise ?? null} />
-      {exercise && step?.kind === "ramp" && (
+      {exercise && vain && <FailedFirst view={view} exercise={exercise} use={vain} />}
+      {exercise && !vain && step?.kind === "ramp" && (
         <RampStep
-          key={`${exercise.key} ${step.ramp}`}
+          key={`${exercise.name} ${exercise.key} ${step.ramp}`}
           view={view}
           exercise={exercise}
           step={step}
         />
       )}
       {here &&
+        !vain &&
         (here.exercise.method === "occlusion" && !here.answer ? (
           <OcclusionSet key={here.exercise.key} view={view} exercise={here.exercise} />
         ) : (
           <WorkSet
-            key={`${here.set.key} ${here.record?.entry.id ?? ""}`}
+            key={`${here.exercise.name} ${here.set.key} ${here.record?.entry.id ?? ""}`}
             here={here}
             earlier={earlier}
           />
@@ -53,6 +63,18 @@ export function SetScreen() {
       <Tests view={view} />
     </div>
   );
+}
+
+/** A set that is corrected stays what it was done as. */
+function exerciseAt(
+  { exercises, answered }: SessionView,
+  step: Step | null,
+  correcting: Correcting | null,
+): SheetExercise | undefined {
+  const done = answered.find(
+    ({ set, side }) => set.key === correcting?.set && side === correcting.side,
+  );
+  return done?.exercise ?? exercises.find(({ key }) => key === step?.exercise);
 }
 
 /** What a maximum test has found is told from here, however its attempts come about. */

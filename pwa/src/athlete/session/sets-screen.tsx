@@ -1,14 +1,14 @@
 import type { SheetExercise, SheetSet } from "../../api/types";
 import type { Side } from "../../offline/entry";
 import { type Answer, answerKey } from "../../offline/fold";
-import { openSides } from "../../offline/plan";
+import { asDone, openSides } from "../../offline/plan";
 import { useApp } from "../app-context";
 import { useUnderWay, useUnits } from "../hooks";
 import { TopBar } from "../top-bar";
 import { loadInWords } from "../words/loads";
 import { answerInWords, targetInWords } from "../words/sets";
 import { useRecorder } from "./recording";
-import { SwapPart } from "./swap-part";
+import { SwapButton } from "./swap-button";
 import { answersOf, plannedLoad, type SessionView, viewSession } from "./view";
 
 /** Every set of the session: what was done, what is open; each can be corrected. */
@@ -66,7 +66,7 @@ function ExercisePart({ view, exercise }: Props) {
             <SetRow
               key={answerKey(set.key, side)}
               view={view}
-              exercise={exercise}
+              exercise={wayOf(view, exercise, set, side)}
               set={set}
               side={side}
               answer={answer}
@@ -93,8 +93,8 @@ function ExercisePart({ view, exercise }: Props) {
             One more set
           </button>
         )}
+        {open && <SwapButton exercise={exercise} />}
       </div>
-      <SwapPart view={view} exercise={exercise} />
     </section>
   );
 }
@@ -112,12 +112,26 @@ function rowsOf(view: SessionView, exercise: SheetExercise, set: SheetSet): Side
   return [...told, ...openSides(exercise, record).map((side) => ({ side, answer: null }))];
 }
 
+/** The exercise as this set of it was done, or is to be done. */
+function wayOf(
+  { session }: SessionView,
+  exercise: SheetExercise,
+  set: SheetSet,
+  side: Side | null,
+): SheetExercise {
+  const first = session.record.sets.get(set.key)?.firsts.get(side);
+  const done = first && asDone(session.sheet, session.record, exercise.key, first);
+  return done || exercise;
+}
+
 interface RowProps extends Props, SideRow {
   readonly set: SheetSet;
   readonly place: number;
 }
 
 function SetRow({ view, exercise, set, side, answer, place }: RowProps) {
+  const now = view.exercises.find(({ key }) => key === exercise.key);
+  const swapped = now?.name !== exercise.name;
   const { router, focus } = useApp();
   const units = useUnits();
   const record = view.session.record.sets.get(set.key);
@@ -141,6 +155,7 @@ function SetRow({ view, exercise, set, side, answer, place }: RowProps) {
         <span>
           {side && <b>{side} </b>}
           {answer ? answerInWords(answer, exercise, units) : plan}
+          {answer && swapped && `, ${exercise.name}`}
           {record?.conflict && <em> Two phones gave different answers.</em>}
         </span>
         <span class="set-row-act">{answer ? "Correct" : "Record"}</span>

@@ -3,7 +3,14 @@ import type { SheetExercise, SheetSet } from "../../api/types";
 import { is, type SetDone, type Side, SIDES } from "../../offline/entry";
 import { type Answer, answerKey, type SetRecord } from "../../offline/fold";
 import { type Placed, type Session, steadyOf } from "../../offline/ledger-view";
-import { exercisesOf, isAnswered, nextStep, openSteps, type Step } from "../../offline/plan";
+import {
+  asDone,
+  exercisesOf,
+  isAnswered,
+  nextStep,
+  openSteps,
+  type Step,
+} from "../../offline/plan";
 import { loadOf } from "../../offline/stacks";
 import type { AtHand } from "./at-hand";
 
@@ -84,7 +91,9 @@ function answeredSets(exercises: readonly SheetExercise[], session: Session): La
       const record = session.record.sets.get(set.key);
       return answersOf(record).map(([side, entry]) => {
         const first = firstAnswer(session.entries, entry);
-        return { exercise, set, side, entry, doneAt: steadyOf(first), order: first.entry.id };
+        const order = first.entry.id;
+        const done = asDone(session.sheet, session.record, exercise.key, order) ?? exercise;
+        return { exercise: done, set, side, entry, doneAt: steadyOf(first), order };
       });
     }),
   );
@@ -149,8 +158,8 @@ function afterSet({ exercise, set, entry }: LastSet, session: Session, hanging: 
 }
 
 export function samePiece(one: SheetExercise, other: SheetExercise): boolean {
-  const { key, sides } = one.implement;
-  if (one.key === other.key) return true;
+  const { key, kind, sides } = one.implement;
+  if (one.key === other.key && kind === other.implement.kind) return true;
   return key !== undefined && key === other.implement.key && sides === other.implement.sides;
 }
 

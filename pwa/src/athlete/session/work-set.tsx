@@ -3,6 +3,7 @@ import { useState } from "preact/hooks";
 import type { SetDone } from "../../offline/entry";
 import type { Session } from "../../offline/ledger-view";
 import { loadOf, stepLoad } from "../../offline/stacks";
+import { later } from "../later";
 import { Advice } from "./advice";
 import type { AtHand } from "./at-hand";
 import { ExerciseHead } from "./exercise-head";
@@ -10,8 +11,9 @@ import { LoadCard } from "./load-card";
 import { MethodPanel } from "./method-panel";
 import { RestBar } from "./rest-bar";
 import { Rigging } from "./rigging";
-import { SkipSet } from "./skip-set";
 import { hangingBefore, plannedLoad, prefilled } from "./view";
+
+const SkipSet = later("SkipSet");
 
 interface Props {
   readonly here: AtHand;

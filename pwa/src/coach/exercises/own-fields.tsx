@@ -121,6 +121,11 @@ function Way({ form }: OwnFieldsProps) {
           value={document.hands_sink}
           onValue={(hands_sink) => change({ hands_sink })}
         />
+        <TruthField
+          label="Wants height, as an overhead press"
+          value={document.overhead}
+          onValue={(overhead) => change({ overhead })}
+        />
       </div>
       <p class="aside-note">
         Bands, chains and the landmine rest on these. Hands that hang are at 42, shoulders at 82, a

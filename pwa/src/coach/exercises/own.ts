@@ -12,6 +12,7 @@ export const BLANK: OwnExercise = {
   one_sided: false,
   needs_safeties: false,
   hands_sink: false,
+  overhead: false,
   cues: [],
   alternatives: [],
 };

@@ -19,6 +19,7 @@ const entry = (
   one_sided: false,
   needs_safeties: false,
   hands_sink: false,
+  overhead: false,
   start_share: null,
   range_share: null,
   own: false,

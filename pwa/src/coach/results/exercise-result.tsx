@@ -12,6 +12,7 @@ export function ExerciseResult({ exercise }: { readonly exercise: ResultExercise
         <caption>
           {exercise.name}
           {exercise.done_instead && `, done instead: ${exercise.done_instead}`}
+          {exercise.why_instead && ` (${exercise.why_instead})`}
         </caption>
         <thead>
           <tr>
@@ -51,6 +52,7 @@ function Row({ row, asked, method }: RowProps) {
         <>
           <td data-head="Done" class={done.kind === "skipped" ? "skipped" : "done"}>
             {doneInWords(done, method)}
+            {row.set.instead && <span class="soft">, {row.set.instead}</span>}
           </td>
           <td data-head="Difference">{differenceInWords(planned, done, method)}</td>
         </>

@@ -138,6 +138,7 @@ describe("rows of sets", () => {
     planned: PLANNED,
     done,
     sides: [],
+    instead: null,
   });
 
   it("tell sets together that nobody reported and that were planned alike", () => {
@@ -153,7 +154,14 @@ describe("rows of sets", () => {
 describe("a one-sided set", () => {
   const left: Done = { ...DONE, side: "left", reps: 6 };
   const right: Done = { ...DONE, side: "right", reps: 5 };
-  const set = { key: "s1", number: 1, planned: PLANNED, done: right, sides: [left, right] };
+  const set = {
+    key: "s1",
+    number: 1,
+    planned: PLANNED,
+    done: right,
+    sides: [left, right],
+    instead: null,
+  };
 
   it("has a row for each side", () => {
     const rows = setRows([set]).map(({ numbers, set: { done } }) => [numbers, done?.reps]);

@@ -15,8 +15,9 @@ from undercroft.domain.occlusion import LIMITS, planned_reps, work_of
 from undercroft.domain.program.block import ExercisePlan, SetPlan
 from undercroft.domain.program.wish import ByReserve, OfMaximum, Point
 from undercroft.domain.sheet.day import Day, implement_for, strength_at
-from undercroft.domain.sheet.exercise import Reckoned, reckon, wishes_of, work_out_exercise
+from undercroft.domain.sheet.exercise import work_out_exercise
 from undercroft.domain.sheet.explain_maximum import maximum_lines
+from undercroft.domain.sheet.reckoning import Reckoned, reckon, wishes_of
 from undercroft.domain.sheet.session import Order, day_of_session
 from undercroft.domain.sheet.wishes import WishedLoad
 from undercroft.domain.sheet.words import summed

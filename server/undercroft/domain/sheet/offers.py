@@ -21,7 +21,7 @@ from undercroft.domain.program.block import ExercisePlan
 from undercroft.domain.program.rig import Part, Rig, Route, ShareBase
 from undercroft.domain.program.wish import Point
 from undercroft.domain.sheet.day import Day, full_strength
-from undercroft.domain.sheet.exercise import wishes_of
+from undercroft.domain.sheet.reckoning import wishes_of
 from undercroft.domain.sheet.wishes import UnknownMaximum
 
 PER_SIDE = (1, 2)

@@ -135,11 +135,24 @@ def _upper(day: Day, lift: str, one: SetPlan, planned_kg: float) -> float | None
 def _unknown(rule: WhenUnknown, lift: str, one: SetPlan) -> WishedLoad:
     if rule is WhenUnknown.REFUSE:
         raise UnknownMaximum(lift)
+    return by_feel(one)
+
+
+def by_feel(one: SetPlan) -> WishedLoad:
+    """The athlete finds the load, as the words say."""
     planned = planned_set(one)
-    aim = f"{planned.rir:g} in reserve" if planned else "a reserve of two or three"
+    aim = _reserve_in_words(planned.rir) if planned else "a reserve of two or three"
     reps = f"{one.reps} reps" if one.reps else "the set"
     words = f"no maximum known: start light and add until {reps} leave {aim}"
     return WishedLoad(None, words, by_feel=True)
+
+
+FELT = 4
+"""Nobody can tell a greater reserve from another (common practice)."""
+
+
+def _reserve_in_words(rir: float) -> str:
+    return f"{round(rir * 2) / 2:g} in reserve" if rir <= FELT else f"more than {FELT} in reserve"
 
 
 def _as_last_time(day: Day, plan: ExercisePlan, wish: AsLastTime) -> WishedLoad:

@@ -100,8 +100,8 @@ def _fate(
     answers = answer.answers()
     if all(one.kind == "skipped" for one in answers):
         return Fate.SKIPPED
-    swapped = exercise.key in record.swaps or exercise.exercise in record.swaps
-    same = not swapped and len(answer.sides) != 1
+    done_as = record.done_as(exercise.key, exercise.exercise, answer)
+    same = done_as == exercise.exercise and len(answer.sides) != 1
     as_planned = all(a.kind == "done" and _as_planned(one, a.body, planned_kg) for a in answers)
     return Fate.DONE if same and as_planned else Fate.CHANGED
 

@@ -11,6 +11,7 @@ from undercroft.domain.load_sheet import LoadSheet, SheetExercise, SheetSet
 from undercroft.domain.program.block import ExercisePlan, SessionPlan
 from undercroft.domain.program.methods import Method, Side
 from undercroft.domain.program.monitoring.resistance import mean_resistance
+from undercroft.domain.swap import swapped_exercise
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,11 +79,15 @@ def done_sets(
 def _lines(plan: SessionPlan, record: SessionRecord, sheet: LoadSheet | None) -> Iterator[_Line]:
     sheets = {one.key: one for one in sheet.exercises} if sheet else {}
     for one in plan.exercises:
-        swapped = record.swaps.get(one.key, record.swaps.get(one.exercise))
-        whole = None if swapped else sheets.get(one.key)
+        whole = sheets.get(one.key)
         sets = {each.key: each for each in whole.sets} if whole else {}
         for each in one.sets:
-            yield _Line(each.key, swapped or one.exercise, one, whole, sets.get(each.key))
+            answer = record.sets.get(each.key)
+            done_as = record.done_as(one.key, one.exercise, answer) if answer else one.exercise
+            if done_as == one.exercise:
+                yield _Line(each.key, one.exercise, one, whole, sets.get(each.key))
+            else:
+                yield _Line(each.key, swapped_exercise(done_as), one, None, None)
     plans = {one.key: one for one in plan.exercises}
     for key, to in record.added.items():
         added = plans.get(to)
