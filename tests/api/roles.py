@@ -14,7 +14,7 @@ from typing import Any
 from flask.testing import FlaskClient
 from tests.fixtures import block_data
 from tests.handing import hand_over_text
-from tests.people import AtDesk, Phone
+from tests.people import PASSWORD, AtDesk, Phone
 
 from undercroft.api.contract import ANY_DEVICE, ANYONE, COACH, DEVICE, Who
 from undercroft.documents.canonical import to_json
@@ -294,6 +294,7 @@ ROWS: Mapping[str, Row] = {
     "coach.log_out": any_coach(204),
     "coach.me": any_coach(),
     "coach.log_ins": any_coach(),
+    "coach.change_password": any_coach(204, body={"old": PASSWORD, "new": PASSWORD}),
     "coach.revoke_log_in": own_coach(204, path={"log_in_id": _log_in_id}),
     "pairing.look": open_to_all(body=_fresh_secret),
     "pairing.code_from_invitation": open_to_all(201, body=_fresh_secret),
@@ -370,6 +371,9 @@ ROWS: Mapping[str, Row] = {
     "sharing.revoke_offer": own_coach(204, path={"offer_id": _offer_id}),
     "sharing.look_at_offer": any_coach(body=_offered),
     "sharing.accept_offer": any_coach(body=_offered),
+    "leaving.save_archive": own_athletes(),
+    "leaving.save_own_archive": phones(),
+    "leaving.erase_athlete": own_athletes(204, body={"name": "Runa Falk"}),
     "hand_over.look_at_hand_over": writable(body=_hand_over),
     "hand_over.take_hand_over": writable(body=_hand_over),
     "kit.list_proposals": readable(),

@@ -1,8 +1,18 @@
-"""Everything about an athlete in one document."""
+"""Everything about an athlete to leave with, in one document and as files."""
 
+import csv
+import io
+import json
+import zipfile
+
+import pytest
+from tests.api.training import entries_of, finished, send, sheets
 from tests.people import AtDesk, Phone
+from werkzeug.test import TestResponse
 
 from undercroft.services import archive
+from undercroft.services.monitoring.tables import TABLES
+from undercroft.services.tokens import fingerprint
 from undercroft.store import database
 
 
@@ -17,3 +27,57 @@ def test_what_could_not_be_placed_goes_along_with_why(coach: AtDesk, device: Pho
     assert held["sent"]["kind"] == "set.juggled"
     assert held["problem"]["code"] == "unknown-kind"
     assert held["device"] == device.id
+
+
+def files(answer: TestResponse) -> dict[str, str]:
+    assert answer.status_code == 200, answer.text
+    assert answer.mimetype == "application/zip"
+    assert answer.headers["Content-Disposition"].startswith("attachment; filename=")
+    with zipfile.ZipFile(io.BytesIO(answer.data)) as kept:
+        return {name: kept.read(name).decode() for name in kept.namelist()}
+
+
+@pytest.fixture
+def trained(coach: AtDesk, ready: str, block: str, device: Phone) -> Phone:
+    """The phone of an athlete who did Monday of the block and wrote of it."""
+    send(coach, block, ready)
+    monday = sheets(device.reads_all())["w1-mon"]
+    device.syncs(*entries_of(device, monday), finished(device, monday))
+    device.syncs(device.writes.entry("pain.reported", {"where": "=1+1", "level": 3}))
+    return device
+
+
+def test_everything_is_in_it_for_programs_and_for_people(coach: AtDesk, trained: Phone) -> None:
+    kept = files(coach.get(f"/desk/athletes/{trained.athlete_id}/archive"))
+    whole = json.loads(kept["athlete.json"])
+    assert [one["number"] for one in whole["revisions"]] == [1]
+    rows = list(csv.DictReader(kept["entries.csv"].splitlines()))
+    assert [row["id"] for row in rows] == [entry["id"] for entry in whole["entries"]]
+    sets = list(csv.DictReader(kept["sets.csv"].splitlines()))
+    assert len(sets) == sum(row["kind"] == "set.done" for row in rows)
+    assert {row["session_name"] for row in sets} == {"Squat and press"}
+    assert all(row["exercise"] and row["reps"] for row in sets)
+    assert {f"numbers/{name}.csv" for name in TABLES} < set(kept)
+
+
+def test_a_phone_saves_the_same_archive(coach: AtDesk, trained: Phone) -> None:
+    at_the_desk = coach.get(f"/desk/athletes/{trained.athlete_id}/archive").data
+    assert trained.get("/archive").data == at_the_desk
+
+
+def test_no_cell_of_it_is_run_by_a_spreadsheet(coach: AtDesk, trained: Phone) -> None:
+    kept = files(coach.get(f"/desk/athletes/{trained.athlete_id}/archive"))
+    (pain,) = csv.DictReader(kept["numbers/pain.csv"].splitlines())
+    assert pain["where"] == "'=1+1"
+    tables = [text for name, text in kept.items() if name.endswith(".csv")]
+    cells = [cell for text in tables for row in csv.reader(text.splitlines()) for cell in row]
+    assert [cell for cell in cells if cell.startswith(("=", "+", "@", "\t"))] == []
+
+
+def test_it_holds_no_secret(coach: AtDesk, trained: Phone) -> None:
+    secret = coach.invites(trained.athlete_id)
+    cookie = trained.browser.get_cookie("undercroft-device")
+    assert cookie is not None
+    text = "".join(files(coach.get(f"/desk/athletes/{trained.athlete_id}/archive")).values())
+    for word in (secret, cookie.value, fingerprint(secret), fingerprint(cookie.value), "argon2"):
+        assert word not in text

@@ -216,3 +216,26 @@ def test_where_tries_cannot_be_counted_nobody_gets_in(
     answer = log_in(client, coach.email)
     assert answer.status_code == 503
     assert "Set-Cookie" not in answer.headers
+
+
+def test_another_password_ends_every_other_log_in(coach: AtDesk, app: Flask) -> None:
+    elsewhere = app.test_client()
+    log_in = {"email": coach.email, "password": PASSWORD}
+    elsewhere.post("/api/v1/coach/log-in", json=log_in)
+    changed = coach.post("/coach/password", {"old": PASSWORD, "new": "a barrel, a yoke, a sled"})
+    assert changed.status_code == 204
+    assert coach.get("/coach/me").status_code == 200
+    assert elsewhere.get("/api/v1/coach/me").status_code == 401
+    assert elsewhere.post("/api/v1/coach/log-in", json=log_in).status_code == 401
+    fresh = {**log_in, "password": "a barrel, a yoke, a sled"}
+    assert elsewhere.post("/api/v1/coach/log-in", json=fresh).status_code == 200
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "at"),
+    [("not it at all", "a barrel, a yoke, a sled", "old"), (PASSWORD, "short", "new")],
+)
+def test_a_password_is_not_changed_by_a_slip(coach: AtDesk, old: str, new: str, at: str) -> None:
+    answer = coach.post("/coach/password", {"old": old, "new": new})
+    assert answer.status_code == 422
+    assert [one["path"] for one in answer.json["errors"]] == [at]

@@ -36,6 +36,16 @@ def log_out(coach: CoachSeen) -> None:
     sessions.forget_coach()
 
 
+@section.post("/password")
+@by(COACH)
+@takes(shapes.PasswordChange)
+@gives(None)
+@refuses(TooOften)
+def change_password(coach: CoachSeen, body: dict[str, str], now: int) -> None:
+    """Take another password; every other log-in ends."""
+    accounts.change_password(wiring().hasher, coach, body["old"], body["new"], now)
+
+
 @section.get("/me")
 @by(COACH)
 @gives(shapes.CoachAnswer)

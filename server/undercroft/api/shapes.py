@@ -30,6 +30,17 @@ class LogIn(Schema):
     password = Text(200, 1, required=True)
 
 
+class PasswordChange(Schema):
+    old = Text(200, 1, required=True)
+    new = Text(200, 1, required=True)
+
+
+class ErasureAsked(Schema):
+    """The athlete's name, typed: nobody erases by a slip."""
+
+    name = Text(200, 1, required=True)
+
+
 class CoachAnswer(Schema):
     id = fields.String()
     name = fields.String()

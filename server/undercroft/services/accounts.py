@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from argon2 import PasswordHasher
 from argon2.exceptions import InvalidHashError, VerifyMismatchError
 
+from undercroft.documents.faults import Fault
 from undercroft.services import limits, tokens
 from undercroft.services.clock import DAY_MS, MINUTE_MS
 from undercroft.services.refusals import Conflict, Invalid, LogInNeeded, NotFound
@@ -56,11 +57,7 @@ def add_coach(hasher: PasswordHasher, email: str, name: str, password: str, now:
     email = tidy_email(email)
     if "@" not in email or len(email) > 254:
         raise Invalid(f"{email!r} is no e-mail address", "write one like coach@example.org")
-    if not SHORTEST_PASSWORD <= len(password) <= LONGEST_PASSWORD:
-        raise Invalid(
-            f"the password has {len(password)} characters",
-            f"take {SHORTEST_PASSWORD} to {LONGEST_PASSWORD}",
-        )
+    require_long_enough(password)
     coach_id = tokens.new_id(now)
     with writing():
         if coaches.coach_by_email(email):
@@ -114,6 +111,31 @@ def log_ins(coach: CoachSeen) -> list[LoginSeen]:
         )
         for row in coaches.logins_of(coach.id)
     ]  # fmt: skip
+
+
+def change_password(hasher: PasswordHasher, coach: CoachSeen, old: str, new: str, now: int) -> None:
+    """Take another password; every other log-in ends. Raises Invalid, TooOften.
+
+    The old one is asked for: a browser left open must not be enough to lock the coach out.
+    """
+    limits.spend(limits.LOG_IN, (tokens.fingerprint(coach.email),), now)
+    row = coaches.coach_by_email(coach.email)
+    if row is None or not _matches(hasher, row.password_hash, old):
+        what, right = "this is not your password", "check it; capitals count"
+        raise Invalid(what, right, (Fault("the old password", "old", what, right),))
+    require_long_enough(new)
+    made = hasher.hash(new)
+    with writing():
+        coaches.set_password_hash(coach.id, made)
+        coaches.remove_other_logins(coach.id, coach.login_id)
+
+
+def require_long_enough(password: str) -> None:
+    """Raises Invalid."""
+    if not SHORTEST_PASSWORD <= len(password) <= LONGEST_PASSWORD:
+        what = f"the password has {len(password)} characters"
+        right = f"take {SHORTEST_PASSWORD} to {LONGEST_PASSWORD}"
+        raise Invalid(what, right, (Fault("the new password", "new", what, right),))
 
 
 def log_out(coach: CoachSeen, login_id: str) -> None:

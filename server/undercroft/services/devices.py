@@ -4,8 +4,8 @@ from dataclasses import dataclass
 
 from undercroft.services import tokens
 from undercroft.services.clock import DAY_MS
-from undercroft.services.refusals import LogInNeeded, NotFound
-from undercroft.store import devices
+from undercroft.services.refusals import Erased, LogInNeeded, NotFound
+from undercroft.store import devices, erasing
 from undercroft.store.database import writing
 from undercroft.store.feed import athlete_lock
 from undercroft.store.migrate import epoch
@@ -42,8 +42,11 @@ class Renewed:
 
 
 def device_by_token(token: str, now: int) -> DeviceSeen:
-    """The device with this token, which may be revoked. Raises LogInNeeded."""
+    """The device with this token, which may be revoked. Raises LogInNeeded, Erased."""
     row = devices.device_by_token(tokens.fingerprint(token)) if token else None
+    if row is None and token and erasing.was_erased(tokens.fingerprint(token)):
+        what = "your coach has erased what the server had of you"
+        raise Erased(what, "what is on this phone stays here until you unpair it")
     if row is None or row.last_used_at + IDLE_MS <= now:
         raise LogInNeeded("this device is not paired", "pair it with a link or a code")
     return seen(row)

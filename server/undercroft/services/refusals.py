@@ -26,6 +26,10 @@ class Revoked(LogInNeeded):
     """The device was known once and is so no more."""
 
 
+class Erased(LogInNeeded):
+    """The device was that of an athlete who was erased."""
+
+
 class NotAllowed(Refusal):
     """Known, but not for this."""
 

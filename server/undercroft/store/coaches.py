@@ -59,5 +59,10 @@ def remove_login(coach_id: str, login_id: str) -> bool:
     return bool(gone.execute())
 
 
+def remove_other_logins(coach_id: str, login_id: str) -> None:
+    """All of the coach's but this one."""
+    CoachLogin.delete().where(CoachLogin.coach == coach_id, CoachLogin.id != login_id).execute()
+
+
 def remove_expired_logins(now: int) -> None:
     CoachLogin.delete().where(CoachLogin.expires_at <= now).execute()
