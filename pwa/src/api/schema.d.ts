@@ -4,6 +4,23 @@
  */
 
 export interface paths {
+    "/api/v1/archive": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Everything about the athlete of this phone as one zip of JSON and CSV. */
+        get: operations["leaving.save_own_archive"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/coach/log-in": {
         parameters: {
             query?: never;
@@ -89,6 +106,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/coach/password": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Take another password; every other log-in ends. */
+        post: operations["coach.change_password"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/desk/athletes": {
         parameters: {
             query?: never;
@@ -116,6 +150,23 @@ export interface paths {
         };
         /** One athlete: document, kit, maxima, devices. */
         get: operations["results.show_athlete"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/desk/athletes/{athlete_id}/archive": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Everything about an athlete as one zip of JSON and CSV. */
+        get: operations["leaving.save_archive"];
         put?: never;
         post?: never;
         delete?: never;
@@ -203,6 +254,23 @@ export interface paths {
         put?: never;
         /** Keep an athlete's document; sheets of sessions not begun are worked out again. */
         post: operations["results.save_athlete"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/desk/athletes/{athlete_id}/erase": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Erase everything about an athlete, once the name was typed; nothing brings it back. */
+        post: operations["leaving.erase_athlete"];
         delete?: never;
         options?: never;
         head?: never;
@@ -1397,6 +1465,10 @@ export interface components {
             log_ins?: components["schemas"]["LogInAnswer"][];
         };
         Empty: Record<string, never>;
+        PasswordChange: {
+            old: string;
+            new: string;
+        };
         DeviceAnswer: {
             id?: string;
             name?: string;
@@ -1548,6 +1620,9 @@ export interface components {
         };
         AthleteDocument: {
             document?: components["schemas"]["Athlete"];
+        };
+        ErasureAsked: {
+            name: string;
         };
         WayAnswer: {
             /** @description above the floor */
@@ -3295,6 +3370,15 @@ export interface components {
                 "application/problem+json": components["schemas"]["Problem"];
             };
         };
+        /** @description This athlete was erased */
+        erased: {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"];
+            };
+        };
         /** @description Log in or pair first */
         "log-in-needed": {
             headers: {
@@ -3393,6 +3477,28 @@ export interface components {
 }
 export type $defs = Record<string, never>;
 export interface operations {
+    "leaving.save_own_archive": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Done */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/zip": unknown;
+                };
+            };
+            401: components["responses"]["log-in-needed"];
+            503: components["responses"]["unavailable"];
+        };
+    };
     "coach.log_in": {
         parameters: {
             query?: never;
@@ -3530,6 +3636,36 @@ export interface operations {
             503: components["responses"]["unavailable"];
         };
     };
+    "coach.change_password": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PasswordChange"];
+            };
+        };
+        responses: {
+            /** @description Done */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["bad-body"];
+            401: components["responses"]["log-in-needed"];
+            403: components["responses"]["other-site"];
+            413: components["responses"]["too-large"];
+            415: components["responses"]["wrong-media"];
+            422: components["responses"]["invalid"];
+            429: components["responses"]["too-often"];
+            503: components["responses"]["unavailable"];
+        };
+    };
     "desk.list_athletes": {
         parameters: {
             query?: never;
@@ -3604,6 +3740,32 @@ export interface operations {
                 };
             };
             401: components["responses"]["log-in-needed"];
+            404: components["responses"]["not-found"];
+            503: components["responses"]["unavailable"];
+        };
+    };
+    "leaving.save_archive": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                athlete_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Done */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/zip": unknown;
+                };
+            };
+            401: components["responses"]["log-in-needed"];
+            403: components["responses"]["not-allowed"];
             404: components["responses"]["not-found"];
             503: components["responses"]["unavailable"];
         };
@@ -3751,6 +3913,38 @@ export interface operations {
                 content: {
                     "application/json": components["schemas"]["AthleteDocument"];
                 };
+            };
+            400: components["responses"]["bad-body"];
+            401: components["responses"]["log-in-needed"];
+            403: components["responses"]["not-allowed"];
+            404: components["responses"]["not-found"];
+            413: components["responses"]["too-large"];
+            415: components["responses"]["wrong-media"];
+            422: components["responses"]["invalid"];
+            503: components["responses"]["unavailable"];
+        };
+    };
+    "leaving.erase_athlete": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                athlete_id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ErasureAsked"];
+            };
+        };
+        responses: {
+            /** @description Done */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
             };
             400: components["responses"]["bad-body"];
             401: components["responses"]["log-in-needed"];
