@@ -48,6 +48,11 @@ class AtDesk:
     def post(self, path: str, body: Any = None) -> TestResponse:
         return self.browser.post(f"/api/v1{path}", json={} if body is None else body)
 
+    def sends_file(self, path: str, data: bytes) -> TestResponse:
+        return self.browser.post(
+            f"/api/v1{path}", data=data, content_type="application/octet-stream"
+        )
+
     def adds_athlete(self, name: str) -> str:
         answer = self.post("/desk/athletes", {"name": name})
         assert answer.status_code == 201, answer.text

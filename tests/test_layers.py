@@ -41,7 +41,8 @@ LAYERS = {
     "figures": layer("numpy", "figures domain", pure=True),
     "documents": layer("marshmallow apispec", "documents domain"),
     "store": layer("peewee playhouse", "store"),
-    "services": layer("argon2", "services documents domain store"),
+    "pictures": layer("PIL av numpy", "pictures"),
+    "services": layer("argon2", "services documents domain store pictures"),
     "api": layer(
         "flask werkzeug marshmallow apispec segno argon2",
         "api services documents config __version__",

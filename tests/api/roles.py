@@ -12,6 +12,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from flask.testing import FlaskClient
+from tests.filming import photo
 from tests.fixtures import block_data
 from tests.handing import hand_over_text
 from tests.people import PASSWORD, AtDesk, Phone
@@ -72,13 +73,13 @@ ALLOWED = {READ: (OWNER, READER, WRITER), WRITE: (OWNER, WRITER), OWN: (OWNER,)}
 
 @dataclass(frozen=True)
 class Row:
-    """`owned`: the path names something of `coach`, so another coach gets 404.
+    """`owned`: the path names something of `coach`, so another coach or athlete gets 404.
 
     needs: the right to the athlete in path or body; who has less gets 403, who has none 404.
     conflicts: who is refused because it makes no sense for them.
 
     path: how to fill each part of the path but `athlete_id`. body: what to post, if it is a
-    function worked out anew for each role.
+    function worked out anew for each role; bytes are a file. query: what stands behind the path.
     """
 
     who: Who
@@ -88,6 +89,7 @@ class Row:
     conflicts: tuple[str, ...] = ()
     path: Mapping[str, Filling] = field(default_factory=dict)
     body: Any = field(default_factory=dict)
+    query: str = ""
 
     def body_for(self, scene: Scene, role: str) -> Any:
         return self.body(scene, role) if callable(self.body) else self.body
@@ -98,6 +100,8 @@ class Row:
             return self.ok
         if self.who is COACH:
             return self._of_a_coach(role) if role in COACHES else 401
+        if role == OTHER_PHONE and self.owned:
+            return 404
         if role in (PHONE, OTHER_PHONE) or (role == REVOKED and self.who is ANY_DEVICE):
             return self.ok
         return 401
@@ -247,6 +251,21 @@ def _own_exercise(scene: Scene) -> str:
     return str(scene.coach.post("/desk/exercises", {"document": OWN_EXERCISE}).json["key"])
 
 
+SHOWN = {"words": "The bar over mid-foot."}
+
+
+def _picture(scene: Scene) -> str:
+    """The hash of one that is there."""
+    path = f"/desk/exercises/back-squat/picture?words={SHOWN['words']}"
+    sent = scene.coach.sends_file(path, photo(size=(8, 8)))
+    return str(sent.json["hash"])
+
+
+def _pictured(scene: Scene) -> str:
+    _picture(scene)
+    return "back-squat"
+
+
 def _accepting(_scene: Scene, _role: str) -> Any:
     """Nothing was sent: to the right coach it is a conflict."""
     return {"revision": 1, "sets": [{"session": "w1-mon", "set": "w1m-c-1", "kg": 27.5}]}
@@ -324,6 +343,16 @@ ROWS: Mapping[str, Row] = {
     "exercises.archive_exercise": own_coach(204, path={"key": _own_exercise}),
     "exercises.restore_exercise": own_coach(204, path={"key": _own_exercise}),
     "exercises.remove_exercise": own_coach(204, path={"key": _own_exercise}),
+    "pictures.add_picture": any_coach(
+        201,
+        path={"key": lambda _: "front-squat"},
+        query="?words=Elbows+high",
+        body=photo(size=(8, 8)),
+    ),
+    "pictures.set_picture_words": own_coach(204, path={"key": _pictured}, body=SHOWN),
+    "pictures.remove_picture": own_coach(204, path={"key": _pictured}),
+    "pictures.show_picture": own_coach(path={"digest": _picture}),
+    "pictures.show_picture_to_phone": phones(path={"digest": _picture}, owned=True),
     "results.show_squad": any_coach(),
     "results.show_athlete": readable(),
     "results.save_athlete": writable(body={"document": {"key": "runa", "name": "Runa Falk"}}),

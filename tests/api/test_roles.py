@@ -88,10 +88,12 @@ def _address(rule: Rule, row: Row, scene: Scene) -> str:
     for name, value in parts.items():
         path = path.replace(f"<int:{name}>", str(value)).replace(f"<{name}>", str(value))
     assert "<" not in path, f"the row of {rule.endpoint} does not fill {path}"
-    return path
+    return path + row.query
 
 
 def _ask(browser: FlaskClient, rule: Rule, path: str, body: Any) -> Any:
+    if isinstance(body, bytes):
+        return browser.post(path, data=body, content_type="application/octet-stream")
     if "POST" in (rule.methods or ()):
         return browser.post(path, json=body)
     return browser.get(path)

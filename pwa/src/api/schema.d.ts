@@ -1039,6 +1039,60 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/desk/exercises/{key}/picture": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Show an exercise by a photo or clip, which is drawn anew without what it says of its place.
+         * @description The body is the file as it is. A photo may be JPEG, PNG or WebP, a clip MP4, MOV or WebM.
+         */
+        post: operations["pictures.add_picture"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/desk/exercises/{key}/picture/remove": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Show an exercise by no picture any more; phones forget theirs. */
+        post: operations["pictures.remove_picture"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/desk/exercises/{key}/picture/words": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Tell an exercise's picture in other words, for those who do not see it. */
+        post: operations["pictures.set_picture_words"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/desk/exercises/{key}/remove": {
         parameters: {
             query?: never;
@@ -1170,6 +1224,23 @@ export interface paths {
         put?: never;
         /** See who offers what; uses nothing up. */
         post: operations["sharing.look_at_offer"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/desk/pictures/{digest}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Get a picture of the coach's by its hash; what stands under a hash never changes. */
+        get: operations["pictures.show_picture"];
+        put?: never;
+        post?: never;
         delete?: never;
         options?: never;
         head?: never;
@@ -1326,6 +1397,23 @@ export interface paths {
         put?: never;
         /** See who invites whom; uses nothing up, save a try for a wrong code. */
         post: operations["pairing.look"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/pictures/{digest}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Get a picture of the athlete's coach by its hash. */
+        get: operations["pictures.show_picture_to_phone"];
+        put?: never;
+        post?: never;
         delete?: never;
         options?: never;
         head?: never;
@@ -2984,6 +3072,14 @@ export interface components {
         ExerciseMade: {
             key?: string;
         };
+        PictureAnswer: {
+            /** @description SHA-256 of what is kept; its address */
+            hash?: string;
+            /** @enum {string} */
+            media?: "image/webp" | "video/mp4";
+            bytes?: number;
+            words?: string;
+        };
         AvoidedByAnswer: {
             id?: string;
             name?: string;
@@ -2992,10 +3088,18 @@ export interface components {
         };
         ExercisePageAnswer: {
             exercise?: components["schemas"]["ExerciseSeenAnswer"];
+            picture?: components["schemas"]["PictureAnswer"] | null;
             avoided_by?: components["schemas"]["AvoidedByAnswer"][];
         };
         OwnCues: {
             cues: string[];
+        };
+        PictureMade: {
+            /** @description SHA-256 of what is kept; its address */
+            hash?: string;
+        };
+        InWords: {
+            words: string;
         };
         LoadsAsked: {
             document: {
@@ -5433,6 +5537,108 @@ export interface operations {
             503: components["responses"]["unavailable"];
         };
     };
+    "pictures.add_picture": {
+        parameters: {
+            query: {
+                words: string;
+            };
+            header?: never;
+            path: {
+                key: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/octet-stream": string;
+            };
+        };
+        responses: {
+            /** @description Done */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PictureMade"];
+                };
+            };
+            400: components["responses"]["bad-body"];
+            401: components["responses"]["log-in-needed"];
+            403: components["responses"]["other-site"];
+            404: components["responses"]["not-found"];
+            409: components["responses"]["conflict"];
+            413: components["responses"]["too-large"];
+            415: components["responses"]["wrong-media"];
+            422: components["responses"]["invalid"];
+            429: components["responses"]["too-often"];
+            503: components["responses"]["unavailable"];
+        };
+    };
+    "pictures.remove_picture": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                key: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Empty"];
+            };
+        };
+        responses: {
+            /** @description Done */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["bad-body"];
+            401: components["responses"]["log-in-needed"];
+            403: components["responses"]["other-site"];
+            404: components["responses"]["not-found"];
+            413: components["responses"]["too-large"];
+            415: components["responses"]["wrong-media"];
+            422: components["responses"]["invalid"];
+            503: components["responses"]["unavailable"];
+        };
+    };
+    "pictures.set_picture_words": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                key: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["InWords"];
+            };
+        };
+        responses: {
+            /** @description Done */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["bad-body"];
+            401: components["responses"]["log-in-needed"];
+            403: components["responses"]["other-site"];
+            404: components["responses"]["not-found"];
+            413: components["responses"]["too-large"];
+            415: components["responses"]["wrong-media"];
+            422: components["responses"]["invalid"];
+            503: components["responses"]["unavailable"];
+        };
+    };
     "exercises.remove_exercise": {
         parameters: {
             query?: never;
@@ -5705,6 +5911,32 @@ export interface operations {
             503: components["responses"]["unavailable"];
         };
     };
+    "pictures.show_picture": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                digest: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Done */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "image/webp": unknown;
+                    "video/mp4": unknown;
+                };
+            };
+            401: components["responses"]["log-in-needed"];
+            404: components["responses"]["not-found"];
+            503: components["responses"]["unavailable"];
+        };
+    };
     "blocks.find_rigs": {
         parameters: {
             query?: never;
@@ -5957,6 +6189,32 @@ export interface operations {
             415: components["responses"]["wrong-media"];
             422: components["responses"]["invalid"];
             429: components["responses"]["too-often"];
+            503: components["responses"]["unavailable"];
+        };
+    };
+    "pictures.show_picture_to_phone": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                digest: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Done */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "image/webp": unknown;
+                    "video/mp4": unknown;
+                };
+            };
+            401: components["responses"]["log-in-needed"];
+            404: components["responses"]["not-found"];
             503: components["responses"]["unavailable"];
         };
     };

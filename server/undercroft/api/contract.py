@@ -28,7 +28,7 @@ from flask import Blueprint, Response, current_app, request
 from marshmallow import RAISE, Schema
 
 from undercroft.api import context, sessions
-from undercroft.api.reading import read_json
+from undercroft.api.reading import read_file, read_json
 from undercroft.services import blocks, rights
 from undercroft.services.refusals import NotFound, Refusal, Revoked
 from undercroft.services.rights import READ, WRITE, Right
@@ -68,6 +68,7 @@ class Contract:
     who: Who | None = None
     needs: Right | None = None
     body: Schema | None = None
+    file: bool = False
     most_bytes: int = MOST_BYTES
     query: Schema | None = None
     answer: Schema | None = None
@@ -75,6 +76,11 @@ class Contract:
     plain: bool = False
     media: tuple[str, ...] = ()
     refusals: list[type[Refusal]] = field(default_factory=list)
+
+    @property
+    def changes(self) -> bool:
+        """Only what has a body changes anything."""
+        return self.file or self.body is not None
 
 
 def contract_of(view: View) -> Contract:
@@ -98,6 +104,11 @@ def needs(right: Right) -> Callable[[View], View]:
 def takes(body: type[Schema], most_bytes: int = MOST_BYTES) -> Callable[[View], View]:
     """The schema of the JSON body; unknown fields are refused."""
     return _note(body=body(unknown=RAISE), most_bytes=most_bytes)
+
+
+def takes_file(most_bytes: int) -> Callable[[View], View]:
+    """The body is a file as it is; the function gets its bytes."""
+    return _note(file=True, most_bytes=most_bytes)
 
 
 def asks(query: type[Schema]) -> Callable[[View], View]:
@@ -158,7 +169,7 @@ class Section:
             contract = contract_of(view)
             if contract.who is None or not view.__doc__:
                 raise TypeError(f"{view.__name__} needs @by(...) and a docstring")
-            if method == "POST" and contract.body is None:
+            if method == "POST" and contract.body is None and not contract.file:
                 contract.body = Empty()
             if contract.who is COACH and "<athlete_id>" in f"{self.prefix}{path}":
                 contract.needs = contract.needs or (READ if method == "GET" else WRITE)
@@ -177,15 +188,21 @@ def _bound(view: View, contract: Contract) -> View:
     def endpoint(**path: Any) -> Response:
         given = _who(contract, path)
         given["now"] = context.now()
-        if contract.body is not None:
+        if contract.changes:
             sessions.refuse_other_sites()
-            given["body"] = contract.body.load(read_json(request, contract.most_bytes))
+            given["body"] = _body(contract)
         if contract.query is not None:
             given["query"] = contract.query.load(request.args.to_dict())
         known = {name: value for name, value in given.items() if name in wanted}
         return _answer(view(**known, **{k: v for k, v in path.items() if k in wanted}), contract)
 
     return endpoint
+
+
+def _body(contract: Contract) -> Any:
+    if contract.body is None:
+        return read_file(request, contract.most_bytes)
+    return contract.body.load(read_json(request, contract.most_bytes))
 
 
 def _who(contract: Contract, path: dict[str, Any]) -> dict[str, Any]:

@@ -2,6 +2,7 @@
 
 from marshmallow import Schema, fields
 
+from undercroft.api.picture_shapes import PictureAnswer
 from undercroft.documents.fields import Many, Text
 
 
@@ -51,6 +52,7 @@ class AvoidedByAnswer(Schema):
 
 class ExercisePageAnswer(Schema):
     exercise = fields.Nested(ExerciseSeenAnswer)
+    picture = fields.Nested(PictureAnswer, allow_none=True)
     avoided_by = fields.List(fields.Nested(AvoidedByAnswer))
 
 

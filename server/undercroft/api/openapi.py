@@ -12,6 +12,7 @@ from undercroft import __version__
 from undercroft.api import problems, shapes
 from undercroft.api.contract import Contract, Who, contract_of
 from undercroft.api.problems import BadBody, OtherSite, WrongMedia
+from undercroft.api.reading import FILE_MEDIA
 from undercroft.api.sessions import COACH_COOKIE, DEVICE_COOKIE
 from undercroft.documents.json_schema import component_name, teach
 from undercroft.services import refusals
@@ -51,7 +52,7 @@ def refusals_of(contract: Contract, has_path: bool) -> list[type[Refusal]]:
     kinds: list[type[Refusal]] = [refusals.Unavailable]
     if contract.who is not Who.ANYONE:
         kinds.append(refusals.LogInNeeded)
-    if contract.body is not None:
+    if contract.changes:
         kinds += [BadBody, OtherSite, refusals.TooLarge, WrongMedia, refusals.Invalid]
     if contract.query is not None:
         kinds.append(refusals.Invalid)
@@ -73,15 +74,18 @@ def _add(spec: APISpec, rule: Rule, doc: str, contract: Contract) -> None:
     }
     if description.strip():
         operation["description"] = re.sub(r"\n\s+", "\n", description.strip())
-    if contract.body is not None:
-        operation["requestBody"] = {
-            "required": True,
-            "content": {"application/json": {"schema": contract.body}},
-        }
+    if contract.changes:
+        operation["requestBody"] = {"required": True, "content": _body(contract)}
     if contract.who is not Who.ANYONE:
         operation["security"] = [{"coach" if contract.who is Who.COACH else "device": []}]
     method = "post" if "POST" in (rule.methods or ()) else "get"
     spec.path(re.sub(r"<(?:\w+:)?(\w+)>", r"{\1}", rule.rule), operations={method: operation})
+
+
+def _body(contract: Contract) -> dict[str, Any]:
+    if contract.body is None:
+        return {FILE_MEDIA: {"schema": {"type": "string", "format": "binary"}}}
+    return {"application/json": {"schema": contract.body}}
 
 
 def _parameters(rule: Rule, contract: Contract) -> list[dict[str, Any]]:

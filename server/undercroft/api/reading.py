@@ -1,4 +1,4 @@
-"""Read a JSON body under caps: on the wire, after inflating, in depth."""
+"""Read a body under caps: JSON on the wire, after inflating and in depth; a file in its size."""
 
 import json
 import zlib
@@ -11,14 +11,14 @@ from undercroft.api.problems import BadBody, WrongMedia
 from undercroft.services.refusals import TooLarge
 
 DEEPEST = 40
+FILE_MEDIA = "application/octet-stream"
+"""As with JSON no form of a page can send it, and a script of another site would have to ask."""
 
 
 def read_json(request: Request, most_bytes: int) -> Any:
     """The body as plain data. Raises WrongMedia, TooLarge, BadBody."""
     if request.mimetype != "application/json":
-        raise WrongMedia(
-            f"the body is {request.mimetype or 'of no type'}", "send Content-Type application/json"
-        )
+        raise _wrong_media(request, "application/json")
     raw = _inflated(request, _on_the_wire(request, most_bytes), most_bytes)
     try:
         data = json.loads(raw.decode("utf-8"), parse_constant=_no_constant, parse_float=_finite)
@@ -26,6 +26,24 @@ def read_json(request: Request, most_bytes: int) -> Any:
         raise BadBody(f"the body is no JSON: {_short(fault)}", "send it again, whole") from None
     _check_depth(data)
     return data
+
+
+def read_file(request: Request, most_bytes: int) -> bytes:
+    """The body as bytes, whatever they are. Raises WrongMedia, TooLarge, BadBody."""
+    if request.mimetype != FILE_MEDIA:
+        raise _wrong_media(request, FILE_MEDIA)
+    if "Content-Encoding" in request.headers:
+        raise WrongMedia("the file is encoded", "send it plain")
+    data = _on_the_wire(request, most_bytes)
+    if not data:
+        raise BadBody("the file is empty", "send it again, whole")
+    return data
+
+
+def _wrong_media(request: Request, right: str) -> WrongMedia:
+    return WrongMedia(
+        f"the body is {request.mimetype or 'of no type'}", f"send Content-Type {right}"
+    )
 
 
 def _on_the_wire(request: Request, most_bytes: int) -> bytes:

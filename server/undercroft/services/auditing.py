@@ -3,6 +3,7 @@
 from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
+from hashlib import sha256
 
 from undercroft.documents.entries import content_of, envelope
 from undercroft.services.auditing_told import told_wrongly
@@ -23,6 +24,9 @@ def check() -> Iterator[Finding]:
     """Everything that is wrong with the open database, athlete by athlete."""
     for words in audit.damage():
         yield Finding("the database", words)
+    for coach_id, key, digest, data in audit.pictures():
+        if sha256(data).hexdigest() != digest:
+            yield Finding(f"coach {coach_id}", f"the picture of {key} is not what was kept")
     for athlete_id in audit.athlete_ids():
         where = f"athlete {athlete_id}"
         for what in check_athlete(athlete_id):

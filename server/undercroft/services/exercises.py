@@ -12,7 +12,8 @@ from undercroft.domain.sheet.pieces import pieces_of
 from undercroft.services.catalogues import catalogue_of
 from undercroft.services.people import athlete_document, kit_document
 from undercroft.services.refusals import NotFound
-from undercroft.store import athletes, exercises
+from undercroft.store import athletes, exercises, pictures
+from undercroft.store.pictures import Facts
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +38,7 @@ class ExerciseSeen(Exercise):
 @dataclass(frozen=True, slots=True)
 class ExercisePage:
     exercise: ExerciseSeen
+    picture: Facts | None
     avoided_by: list[AvoidedBy]
 
 
@@ -96,6 +98,7 @@ def page(coach_id: str, key: str) -> ExercisePage:
     all_known = catalogue_of(coach_id)
     return ExercisePage(
         known,
+        pictures.one_of(coach_id, key),
         [
             AvoidedBy(row.id, row.name, hurt.where, hurt.note)
             for row in athletes.own_athletes(coach_id)

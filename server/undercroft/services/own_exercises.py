@@ -1,17 +1,16 @@
 """A coach's own exercises and cues: added, changed, archived, removed."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from typing import Any
 
 from undercroft.documents.canonical import plain
 from undercroft.documents.catalogue import catalogue
 from undercroft.documents.own_exercise import OWN, OwnExerciseShape, read_own
 from undercroft.domain.exercise import Exercise
-from undercroft.domain.program.block import Block
 from undercroft.services import planning
 from undercroft.services.catalogues import catalogue_of
 from undercroft.services.refusals import Conflict, NotFound
-from undercroft.store import athletes, exercises
+from undercroft.store import athletes, exercises, pictures
 from undercroft.store.database import writing
 from undercroft.store.feed import athlete_lock
 
@@ -48,6 +47,7 @@ def remove(coach_id: str, key: str) -> None:
         if named:
             raise Conflict(f"it stands in {' and in '.join(named)}", "archive it instead")
         exercises.remove(coach_id, key)
+        pictures.remove(coach_id, key)
 
 
 def set_cues(coach_id: str, key: str, cues: Sequence[str], now: int) -> None:
@@ -77,12 +77,6 @@ def _bring_sheets_up_to_date(coach_id: str, key: str) -> None:
     """Of sessions not yet begun, for those who train by it."""
     for athlete in athletes.own_athletes(coach_id):
         now = planning.current(athlete.id)
-        if now is not None and key in _exercises_of(now.block):
+        if now is not None and key in planning.exercises_of(now.block):
             with athlete_lock(athlete.id) as row:
                 planning.refresh(row)
-
-
-def _exercises_of(block: Block) -> Iterator[str]:
-    for week in block.weeks:
-        for session in week.sessions:
-            yield from (plan.exercise for plan in session.exercises)

@@ -51,6 +51,12 @@ def sessions_of(block: Block) -> list[str]:
     return [session.key for week in block.weeks for session in week.sessions]
 
 
+def exercises_of(block: Block) -> set[str]:
+    """Keys of the exercises that it names."""
+    sessions = (session for week in block.weeks for session in week.sessions)
+    return {plan.exercise for session in sessions for plan in session.exercises}
+
+
 def current(athlete_id: str) -> Current | None:
     """The newest revision, or None where nothing was sent yet."""
     row = revisions.latest_revision(athlete_id)

@@ -15,7 +15,15 @@ from undercroft.domain.program.changes import changes
 from undercroft.domain.program.checks import Overrule, standing_stops
 from undercroft.domain.program.own import Layer
 from undercroft.domain.proposals import known_now
-from undercroft.services import blocks, lending, looking_over, own_changes, planning, rights
+from undercroft.services import (
+    blocks,
+    lending,
+    looking_over,
+    own_changes,
+    picture_feed,
+    planning,
+    rights,
+)
 from undercroft.services.catalogues import catalogue_for, catalogue_of
 from undercroft.services.clock import day_of, iso
 from undercroft.services.looking_over import Found, Looked
@@ -144,6 +152,7 @@ def send_to(
         if leaves is not None:
             own_changes.keep(athlete_id, block_id, leaves.before, leaves.layer, now, coach_id)
         publish(athlete_id, "revision", str(ready.number), _notice(ready, now))
+        picture_feed.publish(row, ready.block)
         return Sent(athlete_id, ready.number, len(ready.documents), [])
 
 

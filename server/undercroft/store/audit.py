@@ -60,3 +60,11 @@ def device_numbers(athlete_id: str) -> Iterator[tuple[str, int, set[int]]]:
             device_id,
         )
         yield device_id, int(through), {n for (n,) in numbers}
+
+
+def pictures() -> Iterator[tuple[str, str, str, bytes]]:
+    """Coach, exercise, hash and bytes of each, one read at a time."""
+    keys = rows("SELECT coach_id, key, hash FROM picture ORDER BY coach_id, key")
+    for coach_id, key, digest in keys:
+        found = rows("SELECT data FROM picture WHERE coach_id = ? AND key = ?", coach_id, key)
+        yield from ((coach_id, key, digest, bytes(data)) for (data,) in found)

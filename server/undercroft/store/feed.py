@@ -4,6 +4,7 @@ Because they are given under the lock, and read only up to the athlete's last co
 nobody can see position 9 before position 8 exists.
 """
 
+import json
 from collections.abc import Iterator
 from contextlib import contextmanager
 from typing import Any, NamedTuple
@@ -79,6 +80,17 @@ def publish(athlete_id: str, kind: str, key: str, body: Any) -> int:
         compact(body),
     )
     return position
+
+
+def newest(athlete_id: str, kind: str, key: str) -> Any:
+    """What the feed last said of that kind and key; None where it never did."""
+    found = rows(
+        "SELECT body FROM change WHERE athlete_id = ? AND kind = ? AND key = ? AND NOT superseded",
+        athlete_id,
+        kind,
+        key,
+    )
+    return json.loads(found[0][0]) if found else None
 
 
 def last_position(athlete_id: str) -> int:

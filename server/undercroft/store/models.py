@@ -6,6 +6,7 @@ partition by it.
 
 from peewee import (
     BigIntegerField,
+    BlobField,
     BooleanField,
     CompositeKey,
     FloatField,
@@ -138,6 +139,27 @@ class OwnExercise(Table):
 
     class Meta:
         primary_key = CompositeKey("coach", "key")
+
+
+class Picture(Table):
+    """A photo or clip of an exercise, of our own making; `hash` is the SHA-256 of `data`.
+
+    `words` tell it to those who do not see it. An address by hash never changes its content.
+    """
+
+    coach_id: str
+    coach = ForeignKeyField(Coach, on_delete="CASCADE", index=False)
+    key = TextField()
+    hash = TextField()
+    media = TextField()
+    bytes = IntegerField()
+    words = TextField()
+    changed_at = BigIntegerField()
+    data = BlobField()
+
+    class Meta:
+        primary_key = CompositeKey("coach", "key")
+        indexes = ((("coach", "hash"), False),)
 
 
 class Revision(Table):
@@ -389,6 +411,7 @@ ALL = (
     PairingCode,
     Block,
     OwnExercise,
+    Picture,
     Revision,
     OwnLayer,
     Sheet,
