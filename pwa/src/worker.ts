@@ -4,8 +4,11 @@
  * sends `{ type: "update-now" }`, so that no session is interrupted.
  */
 import { createHandlerBoundToURL, precacheAndRoute, type PrecacheEntry } from "workbox-precaching";
+import { createPartialResponse } from "workbox-range-requests";
 import { NavigationRoute, registerRoute } from "workbox-routing";
 import { CacheFirst } from "workbox-strategies";
+
+import { PICTURE_PATH, PICTURES } from "./offline/picture-cache";
 
 declare const self: ServiceWorkerGlobalScope;
 declare const PHONE_FILES: PrecacheEntry[];
@@ -28,6 +31,7 @@ registerRoute(new NavigationRoute(newestIndex, { allowlist: [/^\/desk(\/|$)/] })
 registerRoute(new NavigationRoute(keptIndex, { allowlist: [/^\/pair(\?|$)/] }));
 registerRoute(new NavigationRoute(keptIndex, { denylist: [/^\/api\//, /\.[^/]+$/] }));
 registerRoute(isDeskFile, new CacheFirst({ cacheName: DESK_CACHE }));
+registerRoute(isPicture, keptPicture);
 
 self.addEventListener("activate", (event) => {
   event.waitUntil(Promise.all([self.clients.claim(), forgetOldDeskFiles()]));
@@ -54,6 +58,17 @@ async function newestIndex(options: Parameters<typeof keptIndex>[0]): Promise<Re
 
 function isDeskFile({ url, sameOrigin }: { url: URL; sameOrigin: boolean }): boolean {
   return sameOrigin && url.pathname.startsWith("/assets/");
+}
+
+function isPicture({ url, sameOrigin }: { url: URL; sameOrigin: boolean }): boolean {
+  return sameOrigin && url.pathname.startsWith(PICTURE_PATH);
+}
+
+/** From what the page has kept, in parts where the browser asks for a clip's; else from the server. */
+async function keptPicture({ request }: { request: Request }): Promise<Response> {
+  const kept = await caches.match(request.url, { cacheName: PICTURES, ignoreVary: true });
+  if (!kept) return fetch(request);
+  return request.headers.has("range") ? createPartialResponse(request, kept) : kept;
 }
 
 async function forgetOldDeskFiles(): Promise<void> {

@@ -102,7 +102,8 @@ async function ask<T>(path: string, init: RequestInit, options: AskOptions): Pro
   }
 }
 
-async function read<T>(response: Response): Promise<T> {
+/** What an answer says. Throws `Refused`, or another error where it is not ours. */
+export async function read<T>(response: Response): Promise<T> {
   if (response.headers.get("Undercroft") !== "1") throw new Error("an answer that is not ours");
   if (response.status === 204) return undefined as T;
   const body: unknown = await response.json();

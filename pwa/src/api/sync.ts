@@ -50,6 +50,15 @@ export interface MessageNews {
   readonly from: string;
 }
 
+/** A photo or clip of an exercise; what stands under a hash never changes. */
+export interface PictureNews {
+  readonly hash: string;
+  readonly media: "image/webp" | "video/mp4";
+  readonly bytes: number;
+  /** For those who do not see it. */
+  readonly words: string;
+}
+
 export interface AthleteNews {
   readonly id: string;
   readonly name: string;
@@ -66,6 +75,8 @@ export interface News {
   tracker: TrackerNews;
   message: MessageNews;
   athlete: AthleteNews;
+  /** By exercise, those of the programme. */
+  pictures: Readonly<Record<string, PictureNews>>;
   /** Only once the coach has asked for a screening. */
   "screening.questions": Questions;
   screening: Standing;

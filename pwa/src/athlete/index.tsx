@@ -45,14 +45,18 @@ export function start(root: HTMLElement): void {
   void begin(app);
 }
 
-async function begin({ phone, sessions, router }: App): Promise<void> {
+async function begin(app: App): Promise<void> {
+  const { phone, sessions, router } = app;
   nameThePage(router);
   await phone.load();
   // At the right place at once: in the middle of a session that is its set.
   if (router.place.value === "/" && underWay(sessions.value)) router.replace("/set");
   phone.poke("start");
   phone.watch(document.visibilityState === "visible");
-  void loadMore().catch(() => undefined);
+  void loadMore().then(
+    ({ keepPictures }) => keepPictures(app),
+    () => undefined,
+  );
 }
 
 const NAMES: Readonly<Record<string, string>> = {

@@ -13,6 +13,8 @@ export { SignAdvice, StopSigns } from "./occlusion/stop-signs";
 export { WrapLayer } from "./occlusion/wrap-layer";
 export { PairScreen } from "./pair/pair-screen";
 export { AllDone } from "./session/all-done";
+export { HowItLooks } from "./pictures/how-it-looks";
+export { keepPictures } from "./pictures/keep-pictures";
 export { AdviceStrip } from "./session/advice-strip";
 export { OwnLines, OwnPanel, TellTests } from "./session/methods";
 export { RigParts, StripPart } from "./session/rig-parts";

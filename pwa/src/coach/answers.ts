@@ -51,7 +51,12 @@ export type CatalogueEntry = AnswerWith<"ExerciseSeenAnswer", { readonly impleme
 /** What a coach writes of an own exercise; heights are shares of stature. */
 export type OwnExercise = Omit<CatalogueEntry, "key" | "own" | "own_cues" | "archived">;
 
-export type ExercisePage = AnswerWith<"ExercisePageAnswer", { readonly exercise: CatalogueEntry }>;
+export type ExercisePage = AnswerWith<
+  "ExercisePageAnswer",
+  { readonly exercise: CatalogueEntry; readonly picture: Picture | null }
+>;
+/** A photo or clip of an exercise; its words tell it to those who do not see it. */
+export type Picture = Answer<"PictureAnswer">;
 /** An exercise for one athlete; heights in cm, `told_by` says what would tell them. */
 export type ForAthlete = Answer<"ForAthleteAnswer">;
 export type AthleteExercises = Answer<"AthleteExercisesAnswer">;

@@ -1,5 +1,6 @@
 /** The desk's questions to the server, one function each. */
 import { addressOf, get, post, type AskOptions } from "../api/client";
+import { upload } from "../api/upload";
 import type { Athlete, Block, Kit, LightWeek, Rig } from "../api/types";
 import type {
   AcceptAnswer,
@@ -150,6 +151,18 @@ export const setCues = (key: string, cues: readonly string[]) =>
 export const archiveExercise = (key: string) => post(exercisePath(key, "/archive"));
 export const restoreExercise = (key: string) => post(exercisePath(key, "/restore"));
 export const removeExercise = (key: string) => post(exercisePath(key, "/remove"));
+const picturePath = (key: string, rest = "") => exercisePath(key, `/picture${rest}`);
+/** `onShare` hears how much of the file has gone up, from 0 to 1. */
+export const addPicture = (
+  key: string,
+  file: Blob,
+  words: string,
+  onShare: (share: number) => void,
+) => upload(picturePath(key, `?words=${encodeURIComponent(words)}`), file, onShare);
+export const setPictureWords = (key: string, words: string) =>
+  post(picturePath(key, "/words"), { words });
+export const removePicture = (key: string) => post(picturePath(key, "/remove"));
+export const pictureAddress = (hash: string) => addressOf(`/desk/pictures/${hash}`);
 export const exercisesFor = (id: string) => get<AthleteExercises>(athletePath(id, "/exercises"));
 
 export const blocks = async () =>

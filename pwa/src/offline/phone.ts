@@ -26,6 +26,8 @@ export interface PhoneParts {
   readonly tell: () => void;
   /** Asks the browser to keep the storage; answers whether it will. */
   readonly persist: () => Promise<boolean>;
+  /** Lets go of what is kept beside the storage. */
+  readonly forgetPictures: () => Promise<void>;
 }
 
 export interface PhoneState extends store.Holdings {
@@ -201,6 +203,7 @@ export function createPhone(parts: PhoneParts): Phone {
 
   async function wipe(): Promise<void> {
     await store.wipe(storage);
+    await parts.forgetPictures();
     await refresh();
   }
 

@@ -83,6 +83,34 @@ describe("the phone's storage", () => {
     await expect(storage.run("readonly", readSettings)).resolves.toBeUndefined();
   });
 
+  test("that is full lets go of pictures, and then takes what was recorded", async () => {
+    let pictures = 3;
+    const full: Work<"readwrite", string> = (transaction) => {
+      if (pictures > 0) throw new DOMException("", "QuotaExceededError");
+      return writeSettings(transaction);
+    };
+    const makeRoom = () => {
+      pictures = 0;
+      return Promise.resolve();
+    };
+    await expect(openStorage({ makeRoom }).run("readwrite", full)).resolves.toBe("written");
+  });
+
+  test("lets go of no picture for any other fault, and fails aloud where that gave no room", async () => {
+    let asked = 0;
+    const makeRoom = () => {
+      asked += 1;
+      return Promise.reject(new Error("no cache"));
+    };
+    const failing = (name: string) => () => Promise.reject(new DOMException("", name));
+    const storage = openStorage({ makeRoom });
+    await expect(storage.run("readwrite", failing("AbortError"))).rejects.toThrow(StorageFailed);
+    expect(asked).toBe(0);
+    const full = storage.run("readwrite", failing("QuotaExceededError"));
+    await expect(full).rejects.toMatchObject({ full: true });
+    expect(asked).toBe(1);
+  });
+
   test("says when the storage is full and when a newer app has changed it", () => {
     const full = new StorageFailed("", { cause: new DOMException("", "QuotaExceededError") });
     const newer = new StorageFailed("", { cause: new DOMException("", "VersionError") });

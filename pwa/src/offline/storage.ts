@@ -30,11 +30,13 @@ export class StorageFailed extends Error {
   }
 
   get full(): boolean {
-    return named(this.cause, "QuotaExceededError");
+    return isFull(this.cause);
   }
 }
 
 interface Options {
+  /** Where the storage is full, lets go of what can be had again. */
+  readonly makeRoom?: () => Promise<void>;
   readonly open?: (onLost: () => void) => Promise<Database>;
   readonly timers?: Timers;
   readonly patienceMs?: number;
@@ -67,8 +69,9 @@ export function openStorage(options: Options = {}): Storage {
   async function run<M extends Mode, T>(mode: M, work: Work<M, T>): Promise<T> {
     try {
       return await within(patienceMs, timers, once(mode, work));
-    } catch {
+    } catch (fault) {
       close();
+      if (isFull(fault)) await options.makeRoom?.().catch(() => undefined);
     }
     try {
       return await within(patienceMs, timers, once(mode, work));
@@ -94,8 +97,10 @@ async function transact<M extends Mode, T>(
     return result;
   } catch (fault) {
     done.catch(() => undefined);
+    // A request of a transaction that the browser broke off says only that it was.
+    const reason = transaction.error ?? fault;
     abort(transaction);
-    throw fault;
+    throw reason;
   }
 }
 
@@ -112,6 +117,10 @@ function within<T>(ms: number, timers: Timers, promise: Promise<T>): Promise<T> 
     const stop = timers.after(ms, () => reject(new Error(`no answer within ${ms} ms`)));
     promise.then(resolve, reject).finally(stop);
   });
+}
+
+function isFull(cause: unknown): boolean {
+  return named(cause, "QuotaExceededError");
 }
 
 function named(cause: unknown, name: string): boolean {

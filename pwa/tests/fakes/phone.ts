@@ -74,6 +74,7 @@ export function fakePhone(options: Options = {}): Phone {
     alone: (work) => work(),
     tell: () => undefined,
     persist: options.persist ?? (() => Promise.resolve(true)),
+    forgetPictures: () => Promise.resolve(),
   });
 }
 

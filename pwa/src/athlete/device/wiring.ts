@@ -3,13 +3,14 @@ import { get, post } from "../../api/client";
 import { deviceClock, deviceTimers } from "../../offline/clock";
 import { createPhone, type Phone } from "../../offline/phone";
 import type { Count } from "../../offline/steady";
+import { forgetPictures } from "../../offline/picture-cache";
 import { openStorage } from "../../offline/storage";
 
 const CHANNEL = "undercroft";
 const LOCK = "undercroft-sync";
 
 export function createDevicePhone(): Phone {
-  const storage = openStorage();
+  const storage = openStorage({ makeRoom: forgetPictures });
   const channel = "BroadcastChannel" in window ? new BroadcastChannel(CHANNEL) : null;
   const phone = createPhone({
     storage,
@@ -21,6 +22,7 @@ export function createDevicePhone(): Phone {
     alone,
     tell: () => channel?.postMessage("changed"),
     persist,
+    forgetPictures,
   });
   channel?.addEventListener("message", () => void phone.load());
   listen(phone, () => storage.close());

@@ -3,6 +3,7 @@ import { is } from "../../offline/entry";
 import { useApp } from "../app-context";
 import { targetInWords } from "../words/sets";
 import type { AtHand } from "./at-hand";
+import { Looks } from "./looks";
 import { MethodLines } from "./method-lines";
 import type { SessionView } from "./view";
 
@@ -32,6 +33,7 @@ export function ExerciseHead({ here }: Props) {
         </span>
       </button>
       <p class="target">{targetInWords(set.target, exercise)}</p>
+      <Looks exercise={exercise} />
       <MethodLines here={here} />
       {exercise.cue && <p class="cue">{exercise.cue}</p>}
       {!begun && !warm && <Cautions exercise={exercise} />}

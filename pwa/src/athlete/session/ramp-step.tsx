@@ -5,6 +5,7 @@ import { useArmed } from "../device/armed";
 import { count } from "../words/sets";
 import { Cautions } from "./exercise-head";
 import { LoadCard } from "./load-card";
+import { Looks } from "./looks";
 import { RestBar } from "./rest-bar";
 import { Rigging } from "./rigging";
 import { SwapButton } from "./swap-button";
@@ -34,6 +35,7 @@ export function RampStep({ view, exercise, step }: Props) {
             Warm-up {step.ramp + 1} of {ramp.length}
           </p>
           <p class="target">{count(here.reps, "rep")}, easy and fast</p>
+          <Looks exercise={exercise} />
           {step.ramp === 0 && <Cautions exercise={exercise} />}
         </div>
         <LoadCard

@@ -10,6 +10,7 @@ import { Alternatives } from "./alternatives";
 import { ForOne } from "./for-one";
 import { OwnCues } from "./own-cues";
 import { OwnPart } from "./own-part";
+import { PicturePart } from "./picture-part";
 import { useForAthlete } from "./use-for-athlete";
 import { kitWords, muscleWords } from "./words";
 
@@ -53,6 +54,12 @@ function Shown({ page, onChanged }: ShownProps) {
             onChanged={onChanged}
           />
         )}
+        <PicturePart
+          key={page.picture?.hash}
+          exercise={page.exercise.key}
+          picture={page.picture}
+          onChanged={onChanged}
+        />
         <Alternatives keys={page.exercise.alternatives} of={of} />
         <AvoidedBy page={page} />
         {page.exercise.own && <OwnPart exercise={page.exercise} onChanged={onChanged} />}
