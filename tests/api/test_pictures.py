@@ -229,3 +229,17 @@ def test_a_check_of_the_database_finds_a_picture_that_is_not_what_was_kept(coach
     finally:
         database.disconnect()
     assert found.what == "the picture of back-squat is not what was kept"
+
+
+def test_an_athlete_who_passes_to_another_coach_sees_that_coachs_pictures(
+    coach: AtDesk, other_coach: AtDesk, trains: Phone
+) -> None:
+    """Whoever filmed it decides where it goes."""
+    mine = shown(coach, "back-squat", photo())
+    theirs = shown(other_coach, "bench-press", photo(size=(30, 20)))
+    assert told(trains)
+    other_coach.accepts(coach.offers("own", trains.athlete_id))
+    (now,) = told(trains)
+    assert list(now) == ["bench-press"]
+    assert trains.get(f"/pictures/{theirs}").status_code == 200
+    assert trains.get(f"/pictures/{mine}").status_code == 404

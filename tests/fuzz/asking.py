@@ -8,6 +8,7 @@ from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
+from urllib.parse import parse_qsl
 
 import schemathesis
 from flask import Flask
@@ -24,7 +25,7 @@ from schemathesis.specs.openapi.checks import (
     status_code_conformance,
 )
 from tests.api.roles import NOBODY, OWNER, PHONE, ROWS
-from tests.fuzz.spoiling import spoiled
+from tests.fuzz.spoiling import spoiled, spoiled_file
 from tests.fuzz.stage import Stage
 
 from undercroft.services.clock import HOUR_MS
@@ -131,11 +132,12 @@ def _cases(stage: Stage, operation: Any, one: Round) -> st.SearchStrategy[Any]:
     if operation.body or operation.query:
         ways.append(_at(operation.as_strategy(generation_mode=GenerationMode.NEGATIVE), path))
     if operation.body:
-        bodies = spoiled(row.body_for(scene, one.role))
-        nearly = bodies.map(
-            lambda body: operation.Case(
-                path_parameters=path, body=body, media_type="application/json"
-            )
+        body = row.body_for(scene, one.role)
+        file = isinstance(body, bytes)
+        about = {"path_parameters": path, "query": dict(parse_qsl(row.query.lstrip("?")))}
+        media = "application/octet-stream" if file else "application/json"
+        nearly = (spoiled_file if file else spoiled)(body).map(
+            lambda body: operation.Case(**about, body=body, media_type=media)
         )
         ways += [nearly] * len(ways)
     return st.one_of(ways)

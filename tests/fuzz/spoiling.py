@@ -34,6 +34,20 @@ def spoiled(right: Any) -> st.SearchStrategy[Any]:
     return one()
 
 
+def spoiled_file(right: bytes) -> st.SearchStrategy[bytes]:
+    """The file with up to three bytes put wrong, whole or cut short."""
+    cut = st.integers(1, len(right)) | st.just(len(right))
+    wrong = st.lists(st.tuples(st.integers(0, len(right) - 1), st.integers(0, 255)), max_size=3)
+
+    def spoil(changes: list[tuple[int, int]], length: int) -> bytes:
+        body = bytearray(right)
+        for place, value in changes:
+            body[place] = value
+        return bytes(body[:length])
+
+    return st.builds(spoil, wrong, cut)
+
+
 def _places(value: Any, at: Place = ()) -> Iterator[Place]:
     """The way to each value within, the outermost left out."""
     if isinstance(value, dict):

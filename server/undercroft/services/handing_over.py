@@ -4,7 +4,7 @@ The next coach gets what the athlete trains by as a block of their own, so that 
 goes on where it stands. Nobody else keeps a right that the next coach did not give.
 """
 
-from undercroft.services import lending, planning, tokens
+from undercroft.services import lending, picture_feed, planning, tokens
 from undercroft.services.people import feed_body
 from undercroft.store import (
     athletes,
@@ -36,6 +36,7 @@ def hand_over(athlete_id: str, to: str, keeps: str | None, now: int) -> list[str
     row = athletes.athlete_with_coach(athlete_id)
     publish(athlete_id, "athlete", athlete_id, feed_body(row, row.coach.name))
     planning.refresh(row)
+    picture_feed.tell(row)
     return differing
 
 

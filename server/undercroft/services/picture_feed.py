@@ -18,13 +18,20 @@ def publish(row: Athlete, block: Block) -> None:
         feed.publish(row.id, KIND, "", now)
 
 
+def tell(row: Athlete) -> None:
+    """The same by what the athlete trains by, as after another coach has taken over."""
+    now = planning.current(row.id)
+    if now is not None:
+        publish(row, now.block)
+
+
 def tell_all(coach_id: str, key: str) -> None:
     """Everybody whose programme may come to that exercise, after its picture has changed."""
     for athlete in athletes.own_athletes(coach_id):
         now = planning.current(athlete.id)
         if now is not None and key in _exercises(coach_id, now.block):
             with feed.athlete_lock(athlete.id) as row:
-                publish(row, now.block)
+                tell(row)
 
 
 def _of_block(coach_id: str, block: Block) -> dict[str, Any]:
