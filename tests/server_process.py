@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import IO
 
-START_S = 20.0
+START_S = 60.0
 SERVER = Path(__file__).parents[1] / "server"
 START = "from undercroft.cli import main; main()"
 

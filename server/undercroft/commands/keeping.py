@@ -6,9 +6,10 @@ from pathlib import Path
 import click
 
 from undercroft.commands.opening import database_option, opened, settings_or_exit
-from undercroft.services import auditing
+from undercroft.services import auditing, lives
+from undercroft.services.clock import now_ms
 from undercroft.store import backup as copies
-from undercroft.store import database, migrate
+from undercroft.store import database
 
 WITH_POSTGRESQL = (
     "this database is PostgreSQL: use pg_dump to copy it and pg_restore to put it back, and then "
@@ -52,8 +53,8 @@ def restore(copy: Path | None, epoch_only: bool, location: str | None) -> None:
         raise click.ClickException("name a copy, or say --epoch-only")
     if copy is not None:
         _put_back(copy, _sqlite_file(settings_or_exit(location).database))
-    with opened(location), database.writing():
-        epoch = migrate.new_epoch()
+    with opened(location):
+        epoch = lives.begin(now_ms())
     click.echo(f"a new life of the database begins: {epoch}")
 
 

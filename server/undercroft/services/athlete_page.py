@@ -13,6 +13,7 @@ from undercroft.services.catalogues import catalogue_for
 from undercroft.services.devices import DeviceSeen
 from undercroft.services.people import athlete_document, feed_body
 from undercroft.services.planning import Ahead
+from undercroft.services.replanning import catch_up
 from undercroft.services.tracker_feed import MaximumSeen, maxima_of, publish_trackers
 from undercroft.services.tracking import Reworked
 from undercroft.store import athletes, blocks, revisions
@@ -44,7 +45,11 @@ class AthletePage:
 
 
 def page(coach_id: str, athlete_id: str, now: int) -> AthletePage:
-    """Everything on the athlete's page, for a coach who may read it."""
+    """Everything on the athlete's page, for a coach who may read it.
+
+    What a fault left undone is done first.
+    """
+    catch_up(athlete_id, now)
     row = athletes.athlete_with_coach(athlete_id)
     athlete = athlete_document(row)
     sent = revisions.latest_revision(athlete_id)

@@ -1,8 +1,9 @@
 """Which sessions are closed, so that what they tell may count.
 
 A session is closed once it was finished, stopped, or overtaken: another one has been begun since,
-by the order in which beginnings reached the server. Its plan is that of the revision from which it
-was done, whatever the coach has sent meanwhile.
+by the order in which beginnings reached the server. Where no beginning is known, because it is held
+for the coach, nothing is under way, and each set counts at once. Its plan is that of the revision
+from which it was done, whatever the coach has sent meanwhile.
 """
 
 from collections.abc import Iterator, Sequence
@@ -46,7 +47,8 @@ def may_close(athlete_id: str, entries: Sequence[Entry]) -> bool:
     if not touched or any(e.kind in SESSION_KINDS for e in work):
         return bool(touched)
     last = lines.last_begun(athlete_id)
-    return (last is not None and touched != {last.session}) or ledger.any_ended(athlete_id, touched)
+    under_way = set() if last is None else {last.session}
+    return touched != under_way or ledger.any_ended(athlete_id, touched)
 
 
 def closed_by(athlete_id: str, entries: Sequence[Entry]) -> list[Closed]:

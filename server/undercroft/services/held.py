@@ -54,7 +54,7 @@ def accept(athlete_id: str, position: int, now: int) -> str:
                 (Fault(entry.where, entry.where, entry.what, entry.right),),
             )
         counted = _beside(row, entry, now) if row.twin else _in_place(row, entry, now)
-        replan_safely(athlete_id, [counted])
+        replan_safely(athlete_id, [counted], now)
     return counted.id
 
 

@@ -14,6 +14,11 @@ def entries_of(
     return [from_row(row) for row in entries.stored(athlete_id, session, kinds)]
 
 
+def entries_from(athlete_id: str, position: int) -> list[ledger.Entry]:
+    """Those that count, from this position on."""
+    return [from_row(row) for row in entries.stored_from(athlete_id, position)]
+
+
 def any_ended(athlete_id: str, sessions: Collection[str]) -> bool:
     """Does the ledger say of any of these sessions that it was finished or stopped?"""
     return bool(sessions) and entries.any_of_kinds(

@@ -28,7 +28,7 @@ from undercroft.services.catalogues import catalogue_for, catalogue_of
 from undercroft.services.clock import day_of, iso
 from undercroft.services.looking_over import Found, Looked
 from undercroft.services.rights import WRITE
-from undercroft.store import athletes, revisions
+from undercroft.store import athletes, life, revisions
 from undercroft.store.feed import athlete_lock, publish
 from undercroft.store.models import Athlete
 
@@ -108,15 +108,12 @@ class _Ready:
     block_id: str
     block: Block
     position: int
+    number: int
     before: planning.Current | None
     run: int
     starts_on: date
     looked: Looked
     documents: list[tuple[str, dict[str, Any]]]
-
-    @property
-    def number(self) -> int:
-        return 1 + (self.before.number if self.before else 0)
 
     @property
     def continued(self) -> bool:
@@ -160,7 +157,7 @@ def _work_out(block_id: str, block: Block, row: Athlete, wanted: Wanted, now: in
     before = planning.current(row.id)
     again = before is not None and before.block_id == block_id
     start = wanted.starts_on or (before.starts_on if before and again else monday_of(day_of(now)))
-    number = 1 + (before.number if before else 0)
+    number = life.next_number(row.id)
     run = _run_of(row.id, block_id, before, start) or number
     begun = planning.begun_of(
         row.id, revisions.numbers_of_run(row.id, run), planning.sessions_of(block)
@@ -170,7 +167,9 @@ def _work_out(block_id: str, block: Block, row: Athlete, wanted: Wanted, now: in
         (s.session, planning.on_wire(replace(s, revision=number, through=row.position)))
         for s in looked.done.sheets
     ]
-    return _Ready(row.id, block_id, block, row.position, before, run, start, looked, documents)
+    return _Ready(
+        row.id, block_id, block, row.position, number, before, run, start, looked, documents
+    )
 
 
 def _run_of(

@@ -14,7 +14,7 @@ from undercroft.services.clock import DAY_MS, day_of
 from undercroft.services.occlusion_signs import signs_told, why_ended
 from undercroft.store import blocks, devices, glance, rights
 from undercroft.store.devices import DeviceRow
-from undercroft.store.glance import Sent, Told
+from undercroft.store.glance import Sent, Told, Waiting
 from undercroft.store.rights import Member
 
 RECENT_DAYS = 14
@@ -27,6 +27,8 @@ WARNING = "A warning sign"
 """So begins what a phone writes by itself where a warning sign came with no session under way."""
 
 LONGEST_SHOWN = 120
+
+OVERDUE = "Loads ahead could not be worked out from the last sessions; it is tried again"
 
 LEVELS = ("now", "soon", "note")
 
@@ -81,7 +83,7 @@ class _Read:
     sent: Sent | None
     told: list[Told]
     mine: bool
-    held: int
+    waiting: Waiting
     lately: list[Entry]
     unread: bool
 
@@ -110,10 +112,10 @@ def _read(coach_id: str, now: int) -> Iterator[_Read]:
     """Everything at once: as many statements for thirty athletes as for three."""
     members = rights.members_of(coach_id)
     ids = [member.athlete_id for member in members]
-    phones, sent, held = (
+    phones, sent, waiting = (
         devices.devices_of(ids),
         glance.newest_sent(coach_id),
-        glance.held_counts(ids),
+        glance.waiting(ids),
     )
     lately: dict[str, list[Entry]] = defaultdict(list)
     for row in glance.hurt_since(ids, now - RECENT_DAYS * DAY_MS):
@@ -130,7 +132,7 @@ def _read(coach_id: str, now: int) -> Iterator[_Read]:
             sent=sent.get(id_),
             told=told[id_],
             mine=id_ in sent and sent[id_].block in written,
-            held=held.get(id_, 0),
+            waiting=waiting.get(id_, Waiting()),
             lately=lately[id_],
             unread=id_ in unread,
         )
@@ -149,7 +151,7 @@ def _line(one: _Read, now: int) -> SquadLine:
         states=_states(one),
         next=ahead,
         devices=len(one.paired),
-        unplaced=one.held,
+        unplaced=one.waiting.held,
         attention=list(_attention(one, ahead, now)),
     )
 
@@ -192,11 +194,13 @@ def _attention(one: _Read, ahead: dict[str, Any] | None, now: int) -> Iterator[A
         yield Attention("soon", "Screening waits to be read")
     yield from _wrote(one.lately)
     yield from _proposed(one.lately)
-    if one.held:
-        words = "1 entry" if one.held == 1 else f"{one.held} entries"
+    if one.waiting.held:
+        words = "1 entry" if one.waiting.held == 1 else f"{one.waiting.held} entries"
         yield Attention("soon", f"{words} could not be placed")
     if any((told.outside_at or 0) > now - RECENT_DAYS * DAY_MS for told in one.told):
         yield Attention("soon", "Did work outside the plan")
+    if one.waiting.overdue:
+        yield Attention("soon", OVERDUE)
     yield from _silence(one.heard, now)
     if ahead and _missed(one, date.fromisoformat(ahead["on"])):
         yield Attention("soon", f"{ahead['name']} of {ahead['week_name']} was missed")

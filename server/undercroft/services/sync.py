@@ -8,6 +8,7 @@ from undercroft.services import feed, limits
 from undercroft.services.clock import HOUR_MS, iso
 from undercroft.services.devices import DeviceSeen
 from undercroft.services.refusals import NotAllowed, TooLarge
+from undercroft.services.replanning import catch_up
 from undercroft.services.taking import REVOKED, take_in
 from undercroft.services.without_gap import without_gap
 from undercroft.store import devices
@@ -74,6 +75,7 @@ def _store(
     device: DeviceSeen, asked: Asked, knows_us: bool, now: int, most_per_minute: int
 ) -> Stored:
     if not asked.entries:
+        catch_up(device.athlete_id, now)
         cursor = _cursor(asked, knows_us, device.cursor, last_position(device.athlete_id))
         if cursor != device.cursor or device.last_used_at + TOUCH_MS <= now:
             devices.note_cursor(device.id, now, cursor)

@@ -93,7 +93,7 @@ def take_in(
     positions = take_positions(athlete_id, len(rows))
     entries.add_rows(rows)
     if stored:
-        replan_safely(athlete_id, stored)
+        replan_safely(athlete_id, stored, now)
     return Taken(verdicts, [row.n for row in rows if row.n is not None], positions)
 
 

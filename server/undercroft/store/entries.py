@@ -156,6 +156,12 @@ def stored(athlete_id: str, session: str | None = None, kinds: Sequence[str] = (
     return list(Entry.select().where(*wanted).order_by(Entry.position))
 
 
+def stored_from(athlete_id: str, position: int) -> list[Entry]:
+    """Every entry that counts, from this position on."""
+    wanted = (Entry.athlete == athlete_id, Entry.status == STORED, Entry.position >= position)
+    return list(Entry.select().where(*wanted).order_by(Entry.position))
+
+
 def held(athlete_id: str) -> list[Entry]:
     """Entries that wait for a person, oldest first."""
     return list(

@@ -8,6 +8,7 @@ import json
 from collections.abc import Mapping, Sequence
 from typing import Any, NamedTuple
 
+from undercroft.store import overdue
 from undercroft.store.models import Entry
 from undercroft.store.sql import marks, rows
 
@@ -75,7 +76,8 @@ _TOLD = (
     " MAX(CASE WHEN e.kind IN ('session.finished', 'session.stopped') AND r.number IS NOT NULL"
     " THEN e.received_at END),"
     " MAX(CASE WHEN e.kind <> 'session.opened'"
-    " AND (e.revision IS NULL OR e.revision > n.number) THEN e.received_at END)"
+    " AND (e.revision IS NULL OR NOT EXISTS (SELECT 1 FROM revision AS own"
+    " WHERE own.athlete_id = a.athlete_id AND own.number = e.revision)) THEN e.received_at END)"
     f"{_JOINED} CROSS JOIN entry AS e"
     " LEFT JOIN revision AS r"
     " ON r.athlete_id = a.athlete_id AND r.run = n.run AND r.number = e.revision"
@@ -139,13 +141,28 @@ def unread_screenings(coach_id: str) -> set[str]:
     }
 
 
-def held_counts(athlete_ids: Sequence[str]) -> dict[str, int]:
-    """By athlete, how many entries wait for a person; athletes with none are left out."""
+class Waiting(NamedTuple):
+    """How many entries wait for a person, and whether loads are still to be worked out."""
+
+    held: int = 0
+    overdue: bool = False
+
+
+_WAITING = (
+    "SELECT athlete_id, COUNT(*), 0 FROM entry WHERE athlete_id IN ({marks})"
+    " AND kind = '' AND status = 'held' AND accepted_at IS NULL GROUP BY athlete_id"
+    " UNION ALL SELECT athlete_id, 0, 1 FROM session_fact WHERE athlete_id IN ({marks})"
+    " AND kind = ? AND session_order = ?"
+)
+
+
+def waiting(athlete_ids: Sequence[str]) -> dict[str, Waiting]:
+    """By athlete; those for whom nothing waits are left out."""
     if not athlete_ids:
         return {}
-    found = rows(
-        f"SELECT athlete_id, COUNT(*) FROM entry WHERE athlete_id IN ({marks(len(athlete_ids))})"
-        " AND kind = '' AND status = 'held' AND accepted_at IS NULL GROUP BY athlete_id",
-        *athlete_ids,
-    )
-    return dict(found)
+    asked = _WAITING.format(marks=marks(len(athlete_ids)))
+    found: dict[str, Waiting] = {}
+    for athlete, held, late in rows(asked, *athlete_ids, *athlete_ids, overdue.KIND, overdue.ORDER):
+        before = found.get(athlete, Waiting())
+        found[athlete] = Waiting(before.held + held, before.overdue or bool(late))
+    return found

@@ -321,7 +321,8 @@ class ScreeningRecord(Table):
 class SessionFact(Table):
     """What a closed session amounted to beside its sets; `session_order` as in `TrackerState`.
 
-    `kind` is occlusion (what each limb had) or velocity (loads with their velocities, by lift).
+    `kind` is occlusion (what each limb had) or velocity (loads with their velocities, by lift);
+    for overdue, which speaks of no session, see `overdue.py`.
     """
 
     athlete_id: str
