@@ -108,7 +108,7 @@ def _tap_and_die(phone: Handset, server: ServerProcess, there: bool) -> None:
 
 
 def _comes_to_a_set(page: Page) -> None:
-    begin = page.get_by_role("button", name="Start")
+    begin = page.get_by_role("button", name="Start", exact=True)
     over = page.get_by_role("button", name="Finish the session")
     ahead = page.get_by_role("button", name=hands.DONE)
     ramp = page.get_by_role("button", name="Skip warm-up")
