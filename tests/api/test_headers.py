@@ -27,6 +27,7 @@ def test_pages_may_load_only_from_here_and_be_framed_nowhere(
     policy = browser.get(address).headers["Content-Security-Policy"].split("; ")
     rules = {name: rest for name, _, rest in (rule.partition(" ") for rule in policy)}
     assert rules.pop("default-src") == "'none'"
+    assert rules.pop("object-src") == "'none'"
     assert rules.pop("frame-ancestors") == "'none'"
     assert rules.pop("base-uri") == "'none'"
     assert rules.pop("img-src") == "'self' data: blob:"

@@ -239,3 +239,12 @@ def test_a_password_is_not_changed_by_a_slip(coach: AtDesk, old: str, new: str, 
     answer = coach.post("/coach/password", {"old": old, "new": new})
     assert answer.status_code == 422
     assert [one["path"] for one in answer.json["errors"]] == [at]
+
+
+def test_logging_in_anew_ends_the_log_in_that_the_browser_had(
+    coach: AtDesk, client: FlaskClient
+) -> None:
+    before = coach.browser.get_cookie("undercroft-coach").value
+    assert log_in(coach.browser, coach.email).status_code == 200
+    client.set_cookie("undercroft-coach", before)
+    assert client.get("/api/v1/coach/me").status_code == 401

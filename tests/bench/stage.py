@@ -84,7 +84,7 @@ def stage(folder: Path) -> Iterator[Paired]:
     database.connect()
     now = now_ms()
     coach = accounts.add_coach(
-        accounts.make_hasher(cheap=True), "o@example.org", "O", "x" * 12, now
+        accounts.make_hasher(cheap=True), "o@example.org", "O", "anvil under wet heather", now
     )
     athlete = athletes.add_athlete(coach, "Runa Tealdi", now).id
     device, token = devices.pair(athlete, "bench", now)

@@ -23,6 +23,7 @@ def log_in(body: dict[str, str], now: int) -> CoachSeen:
     """Log in with e-mail address and password; the answer sets a cookie."""
     agent = (request.user_agent.string or "unknown")[:200]
     token = accounts.log_in(wiring().hasher, body["email"], body["password"], address(), agent, now)
+    sessions.end_coach_here()
     sessions.remember_coach(token)
     return accounts.coach_by_token(token, now)
 

@@ -9,6 +9,7 @@ from undercroft.api.context import settings
 CONTENT_SECURITY_POLICY = "; ".join(
     (
         "default-src 'none'",
+        "object-src 'none'",
         "script-src 'self'",
         "style-src 'self'",
         "img-src 'self' data: blob:",

@@ -26,6 +26,11 @@ def device_now(now: int) -> devices.DeviceSeen:
     return devices.device_by_token(_cookie(DEVICE_COOKIE), now)
 
 
+def end_coach_here() -> None:
+    """A log-in that this browser still has gives way to the one that follows."""
+    accounts.end(_cookie(COACH_COOKIE))
+
+
 def remember_coach(token: str) -> None:
     _set(COACH_COOKIE, token, accounts.LOGIN_MS // 1000)
 

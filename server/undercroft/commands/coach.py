@@ -1,6 +1,8 @@
 """undercroft coach: the people who write programs."""
 
 import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
 
 import click
 
@@ -8,6 +10,14 @@ from undercroft.commands.opening import database_option, opened
 from undercroft.services import accounts
 from undercroft.services.clock import now_ms
 from undercroft.services.refusals import Refusal
+
+password_option = click.option(
+    "--password",
+    prompt=True,
+    hide_input=True,
+    confirmation_prompt=True,
+    help="Asked for if not given; - reads one line from standard input.",
+)
 
 
 @click.group()
@@ -18,22 +28,36 @@ def coach() -> None:
 @coach.command("add")
 @click.argument("email")
 @click.option("--name", required=True, help="The name that athletes see.")
-@click.option(
-    "--password",
-    prompt=True,
-    hide_input=True,
-    confirmation_prompt=True,
-    help="Asked for if not given; - reads one line from standard input.",
-)
+@password_option
 @database_option
 def add_coach(email: str, name: str, password: str, location: str | None) -> None:
     """Add a coach who can log in with EMAIL."""
-    if password == "-":
-        password = sys.stdin.readline().rstrip("\n")
-    with opened(location) as settings:
+    with opened(location) as settings, _told():
         hasher = accounts.make_hasher(cheap=settings.cheap_passwords)
-        try:
-            accounts.add_coach(hasher, email, name, password, now_ms())
-        except Refusal as refused:
-            raise click.ClickException(f"{refused.what}; {refused.right}") from None
+        accounts.add_coach(hasher, email, name, _given(password), now_ms())
     click.echo(f"{name} can log in as {accounts.tidy_email(email)}")
+
+
+@coach.command("password")
+@click.argument("email")
+@password_option
+@database_option
+def reset_password(email: str, password: str, location: str | None) -> None:
+    """Give the coach with EMAIL another password, and end all log-ins of that coach."""
+    with opened(location) as settings, _told():
+        hasher = accounts.make_hasher(cheap=settings.cheap_passwords)
+        name = accounts.reset_password(hasher, email, _given(password))
+    click.echo(f"{name} has another password and is logged in nowhere")
+
+
+def _given(password: str) -> str:
+    return sys.stdin.readline().rstrip("\n") if password == "-" else password
+
+
+@contextmanager
+def _told() -> Iterator[None]:
+    """A refusal in the words of the command line."""
+    try:
+        yield
+    except Refusal as refused:
+        raise click.ClickException(f"{refused.what}; {refused.right}") from None

@@ -20,7 +20,7 @@ class Limit:
 
 
 LOG_IN = Limit("log-in", 15 * MINUTE_MS, 10, 300)
-"""Own choice; ASVS 5.0 6.3.1 (from memory) asks for a limit, not for a number."""
+"""Own choice; ASVS 5.0 6.3.1 asks for a limit, not for a number."""
 
 PAIRING = Limit("pairing", 10 * MINUTE_MS, 20, 300)
 """Own choice: 300 guesses in ten minutes against 39 bits are hopeless even with many live codes."""

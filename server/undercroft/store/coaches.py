@@ -64,5 +64,14 @@ def remove_other_logins(coach_id: str, login_id: str) -> None:
     CoachLogin.delete().where(CoachLogin.coach == coach_id, CoachLogin.id != login_id).execute()
 
 
+def remove_logins(coach_id: str) -> None:
+    """All of the coach's."""
+    CoachLogin.delete().where(CoachLogin.coach == coach_id).execute()
+
+
+def remove_login_by_token(token_hash: str) -> None:
+    CoachLogin.delete().where(CoachLogin.token_hash == token_hash).execute()
+
+
 def remove_expired_logins(now: int) -> None:
     CoachLogin.delete().where(CoachLogin.expires_at <= now).execute()
