@@ -136,23 +136,26 @@ class TestResistance:
     BANDED = SheetSet("s1", 1, Target(3), load=0, curve=ForceCurve(85, 95, 105))
 
     def test_bands_count_at_their_mean_over_the_range(self):
-        assert mean_resistance(80, CATALOGUE["back-squat"], self.SQUAT, self.BANDED) == 95
+        assert mean_resistance(80, CATALOGUE["back-squat"].implement, self.SQUAT, self.BANDED) == 95
 
     def test_another_bar_load_moves_the_whole_curve(self):
-        assert mean_resistance(82.5, CATALOGUE["back-squat"], self.SQUAT, self.BANDED) == 97.5
+        assert (
+            mean_resistance(82.5, CATALOGUE["back-squat"].implement, self.SQUAT, self.BANDED)
+            == 97.5
+        )
 
     def test_without_a_curve_it_is_the_load(self):
-        assert mean_resistance(80, CATALOGUE["back-squat"]) == 80
+        assert mean_resistance(80, CATALOGUE["back-squat"].implement) == 80
 
     def test_a_pair_of_dumbbells_is_both_of_them(self):
-        assert mean_resistance(20, CATALOGUE["split-squat"]) == 40
+        assert mean_resistance(20, CATALOGUE["split-squat"].implement) == 40
 
     def test_a_landmine_is_no_sum_of_bar_and_plates(self):
-        assert mean_resistance(20, CATALOGUE["landmine-press"]) is None
+        assert mean_resistance(20, CATALOGUE["landmine-press"].implement) is None
 
     @pytest.mark.parametrize("load", [None, 0])
     def test_no_load_is_no_resistance(self, load):
-        assert mean_resistance(load, CATALOGUE["back-squat"]) is None
+        assert mean_resistance(load, CATALOGUE["back-squat"].implement) is None
 
 
 class TestDoneSets:

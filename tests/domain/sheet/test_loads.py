@@ -198,6 +198,28 @@ def test_what_the_kit_lacks_is_said_and_others_are_offered(worked_out: WorkOut) 
     assert names == ["Deadlift", "Goblet squat", "Romanian deadlift"]
 
 
+@pytest.mark.parametrize(
+    ("exercise", "implement"),
+    [("dumbbell-curl", "dumbbell"), ("lateral-raise", "dumbbell"), ("split-squat", "dumbbells")],
+)
+def test_one_arm_holds_one_dumbbell_and_one_leg_works_under_two(
+    one_exercise: One, exercise: str, implement: str
+) -> None:
+    sets = [{"reps": 8, "load": {"basis": "kg", "kg": 6}}]
+    done = one_exercise(exercise, sets, method="one-sided", details={"first": "left"})
+    assert done.implement.kind == implement
+    assert done.loads[done.sets[0].load].piece_kg == 6
+    both = one_exercise(exercise, sets)
+    assert both.implement.kind == "dumbbells"
+
+
+def test_with_a_wrap_on_one_arm_after_the_other_holds_one_dumbbell(one_exercise: One) -> None:
+    details = {"limb": "upper-arm", "restriction": "wrap", "both_at_once": False}
+    sets = [{"reps": 30, "load": {"basis": "kg", "kg": 6}}]
+    done = one_exercise("dumbbell-curl", sets, method="occlusion", details=details)
+    assert done.implement.kind == "dumbbell"
+
+
 def test_occlusion_work_is_locked_whatever_the_block_says(one_exercise: One) -> None:
     done = one_exercise(
         "barbell-curl",

@@ -11,6 +11,7 @@ from undercroft.domain.kit import Kit
 from undercroft.domain.load_sheet import SheetMaximum
 from undercroft.domain.mechanics import BandLaw
 from undercroft.domain.occlusion import Ahead, Lock, OcclusionRecord
+from undercroft.domain.one_arm import with_one_arm
 from undercroft.domain.program.block import ExercisePlan
 from undercroft.domain.program.methods import Limb
 from undercroft.domain.sheet.pieces import Pieces
@@ -50,8 +51,12 @@ class Day:
 
 def implement_for(plan: ExercisePlan, catalogue: Catalogue) -> Implement:
     """What the coach asked for, or what the exercise is usually done with."""
-    chosen = plan.implement
-    return Implement(chosen) if chosen else catalogue[plan.exercise].implement
+    if plan.implement:
+        return Implement(plan.implement)
+    exercise = catalogue[plan.exercise]
+    if exercise.implement is Implement.DUMBBELLS and with_one_arm(plan, exercise):
+        return Implement.DUMBBELL
+    return exercise.implement
 
 
 def maximum_on(day: Day, lift: str) -> SheetMaximum | None:

@@ -81,7 +81,7 @@ def _ways(day: Day, plan: ExercisePlan, sheet: SheetExercise) -> Iterator[_Way]:
         if other.key not in seen and other.implement in day.pieces and _can_be_done(day, other):
             seen.add(other.key)
             swapped = replace(plan, exercise=other.key, implement=None, rig=None)
-            uses = uses_of(day, other, day.pieces[other.implement])
+            uses = uses_of(day, other, day.pieces.get(implement_for(swapped, day.catalogue)))
             yield _Way(other, swapped, uses, swapped_wishes(day, swapped))
 
 

@@ -5,9 +5,10 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
-from undercroft.domain.exercise import Catalogue
+from undercroft.domain.exercise import Catalogue, Exercise, Implement
 from undercroft.domain.ledger import SessionRecord
 from undercroft.domain.load_sheet import LoadSheet, SheetExercise, SheetSet
+from undercroft.domain.one_arm import with_one_arm
 from undercroft.domain.program.block import ExercisePlan, SessionPlan
 from undercroft.domain.program.methods import Method, Side
 from undercroft.domain.program.monitoring.resistance import mean_resistance
@@ -113,8 +114,17 @@ def _done(
         to_failure=bool(body.get("to_failure")),
         side=Side(body["side"]) if body.get("side") else None,
         each_side=exercise.one_sided or method is Method.ONE_SIDED,
-        resistance_kg=mean_resistance(load_kg, exercise, line.sheet, line.sheet_set),
+        resistance_kg=mean_resistance(
+            load_kg, _implement(line, exercise), line.sheet, line.sheet_set
+        ),
         share=load_kg / maximum.kg if load_kg and maximum else None,
         velocities=tuple(body.get("velocities_m_s") or ()),
         quality=body.get("quality"),
     )
+
+
+def _implement(line: _Line, exercise: Exercise) -> Implement:
+    """Of a swap, what the other exercise is done with in that way."""
+    one_arm = line.plan is not None and with_one_arm(line.plan, exercise)
+    pair = exercise.implement is Implement.DUMBBELLS
+    return Implement.DUMBBELL if pair and one_arm else exercise.implement

@@ -1,6 +1,6 @@
 """The mean resistance of a set, from the load that was recorded and the sheet's force curve."""
 
-from undercroft.domain.exercise import Exercise, Implement
+from undercroft.domain.exercise import Implement
 from undercroft.domain.load_sheet import SheetExercise, SheetSet
 
 SAME_KG = 0.01
@@ -9,7 +9,7 @@ SAME_KG = 0.01
 
 def mean_resistance(
     load_kg: float | None,
-    exercise: Exercise,
+    implement: Implement,
     sheet: SheetExercise | None = None,
     one: SheetSet | None = None,
 ) -> float | None:
@@ -21,7 +21,7 @@ def mean_resistance(
     """
     if not load_kg:
         return None
-    kind = Implement(sheet.implement.kind) if sheet else exercise.implement
+    kind = Implement(sheet.implement.kind) if sheet else implement
     pieces = 2 if kind is Implement.DUMBBELLS else 1
     curve = one.curve if one else None
     if sheet is None or one is None or one.load is None or curve is None:
