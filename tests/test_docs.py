@@ -53,7 +53,7 @@ def test_every_command_that_is_named_exists(name: str) -> None:
     assert named <= set(main.commands)  # type: ignore[attr-defined]
 
 
-@pytest.mark.parametrize("name", ["README.md", "DEVELOPERS.md", "threats.md"])
+@pytest.mark.parametrize("name", ["README.md", "DEVELOPERS.md", "threats.md", "asvs.md"])
 def test_every_file_that_is_named_exists(name: str) -> None:
     document = DOCUMENTS[name]
     named = set(re.findall(r"bash (\.ci/\w+)", document))

@@ -62,8 +62,8 @@ def devices_of(athlete_ids: Sequence[str]) -> dict[str, list[DeviceRow]]:
     """Devices by athlete, oldest first."""
     found: dict[str, list[DeviceRow]] = defaultdict(list)
     if athlete_ids:
-        among = f"athlete_id IN ({marks(len(athlete_ids))})"
-        for row in rows(f"{_SELECT} WHERE {among} ORDER BY created_at, id", *athlete_ids):
+        asked = f"{_SELECT} WHERE athlete_id IN ({marks(len(athlete_ids))}) ORDER BY created_at, id"
+        for row in rows(asked, *athlete_ids):
             device = DeviceRow(*row)
             found[device.athlete_id].append(device)
     return found
