@@ -158,6 +158,16 @@ def test_what_nothing_names_can_be_removed(coach: AtDesk) -> None:
     assert key not in known(coach)
 
 
+def test_what_a_machine_of_a_kit_is_for_is_not_removed(coach: AtDesk, ready: str) -> None:
+    key = adds(coach)
+    kit = coach.get(f"/desk/athletes/{ready}").json["kit"]
+    kit["stacks"] = [{"key": "sled", "name": "Sled", "pins_kg": [10, 20], "only_for": [key]}]
+    assert coach.post(f"/desk/athletes/{ready}/kit", {"document": kit}).status_code == 200
+    refused = coach.post(f"/desk/exercises/{key}/remove")
+    assert refused.status_code == 409
+    assert "in a kit" in refused.json["detail"]
+
+
 def test_an_archived_exercise_is_nobodys_alternative(coach: AtDesk) -> None:
     key, other = adds(coach), adds(coach, name="Keg lift", alternatives=["own-barrel-lift"])
     coach.post(f"/desk/exercises/{key}/archive")

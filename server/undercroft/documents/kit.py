@@ -81,6 +81,7 @@ class StackShape(Shape):
     sheaves = Whole(least=0, most=12)
     sheave_efficiency = Number(least=0.7, most=1)
     efficiency_measured = Truth()
+    only_for = Many(Key(), most=60)
 
     @validates_schema
     def _pins_rise(self, data: dict[str, Any], **_: Any) -> None:

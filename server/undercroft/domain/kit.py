@@ -66,7 +66,8 @@ class Stack:
     `pins_kg` are the masses that the pin can select (carrier included), `add_ons_kg` the loose
     pieces that may be put on top, `travel_ratio` is hand travel over stack travel, `sheaves` the
     pulleys that the cable passes, `sheave_efficiency` the share of force that each lets through
-    (0.98 with a good bearing, 0.90-0.95 with a poor one).
+    (0.98 with a good bearing, 0.90-0.95 with a poor one). `only_for` are the exercises of a machine
+    of its own; a stack without them is for all that no other stack is for.
     """
 
     key: str
@@ -77,6 +78,7 @@ class Stack:
     sheaves: int = 2
     sheave_efficiency: float = 0.98
     efficiency_measured: bool = False
+    only_for: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

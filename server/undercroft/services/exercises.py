@@ -115,7 +115,8 @@ def for_athlete(athlete_id: str) -> AthleteExercises:
     pieces = pieces_of(kit, athlete)
 
     def seen(exercise: Exercise) -> ForAthlete:
-        implement = [] if exercise.implement in pieces else [exercise.implement.replace("-", " ")]
+        here = pieces.find(exercise.implement, exercise.key)
+        implement = [] if here else [exercise.implement.replace("-", " ")]
         way, told_by = _way(athlete, exercise)
         hurts = [hurt.where for hurt in _keeping_from(athlete, exercise.key)]
         missing = [*implement, *(n for n in lacking(kit, exercise) if n not in implement)]

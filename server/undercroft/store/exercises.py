@@ -70,6 +70,7 @@ PLACES = {
         JOIN athlete ON athlete.id = sheet.athlete_id WHERE coach_id = ?""",
     "an athlete's document": """SELECT document FROM athlete
         WHERE document IS NOT NULL AND coach_id = ?""",
+    "a kit": "SELECT kit FROM athlete WHERE kit IS NOT NULL AND coach_id = ?",
     "another exercise": "SELECT document FROM own_exercise WHERE coach_id = ?",
 }
 """Where an exercise may be named."""

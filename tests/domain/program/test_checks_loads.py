@@ -106,7 +106,7 @@ class TestLoadOff:
         assert not finds("load-off", squat(kg(68), tolerance_percent=5), kit=COARSE)
 
     def test_the_smallest_step_is_the_smallest_difference_of_two_loads(self):
-        pieces = context(squat(kg(60))).pieces
+        pieces = context(squat(kg(60))).pieces.of_sort
         tables = {kind: piece.table for kind, piece in pieces.items() if piece.table}
         assert smallest_step_kg(tables["straight-bar"]) == 2.5
         assert smallest_step_kg(tables["dumbbells"]) == 2

@@ -101,6 +101,7 @@ export const STACKS: readonly Column<RowOf<"stacks">>[] = [
     usual: 98,
   },
   { kind: "truth", field: "efficiency_measured", label: "Measured", usual: false },
+  { kind: "exercises", field: "only_for", label: "A machine only for", width: "w20" },
 ];
 
 export const BANDS: readonly Column<RowOf<"bands">>[] = [

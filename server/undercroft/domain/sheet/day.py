@@ -14,7 +14,7 @@ from undercroft.domain.occlusion import Ahead, Lock, OcclusionRecord
 from undercroft.domain.one_arm import with_one_arm
 from undercroft.domain.program.block import ExercisePlan
 from undercroft.domain.program.methods import Limb
-from undercroft.domain.sheet.pieces import Pieces
+from undercroft.domain.sheet.pieces import Piece, Pieces
 from undercroft.domain.sheet.standing import LiftStanding, Standing, on_day
 from undercroft.domain.strength import NotchTable, estimate
 from undercroft.domain.strength.reserve import FEWEST, lean
@@ -57,6 +57,11 @@ def implement_for(plan: ExercisePlan, catalogue: Catalogue) -> Implement:
     if exercise.implement is Implement.DUMBBELLS and with_one_arm(plan, exercise):
         return Implement.DUMBBELL
     return exercise.implement
+
+
+def piece_for(day: Day, plan: ExercisePlan) -> Piece | None:
+    """What the exercise is done with here; None where the kit has no such piece."""
+    return day.pieces.find(implement_for(plan, day.catalogue), plan.exercise)
 
 
 def maximum_on(day: Day, lift: str) -> SheetMaximum | None:

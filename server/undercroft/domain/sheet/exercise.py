@@ -6,7 +6,7 @@ from undercroft.domain.exercise import Exercise
 from undercroft.domain.load_sheet import SheetExercise, SheetImplement, SheetSet, Target
 from undercroft.domain.program.block import ExercisePlan, SetPlan
 from undercroft.domain.sheet import levers, rigging
-from undercroft.domain.sheet.day import Day, implement_for, maximum_on
+from undercroft.domain.sheet.day import Day, implement_for, maximum_on, piece_for
 from undercroft.domain.sheet.loading import load_sets
 from undercroft.domain.sheet.occlusion import clinics_own, with_occlusion
 from undercroft.domain.sheet.reckoning import reckon, wishes_of
@@ -53,7 +53,7 @@ def _unloaded(
     day: Day, plan: ExercisePlan, exercise: Exercise, sets: tuple[SheetSet, ...]
 ) -> SheetExercise:
     implement = implement_for(plan, day.catalogue)
-    piece = day.pieces.get(implement)
+    piece = piece_for(day, plan)
     missing = () if piece else (f"No {implement.replace('-', ' ')} stands here.",)
     tells = gives_evidence(plan, implement)
     table = day.tables.get(plan.exercise) if tells else None
@@ -79,7 +79,7 @@ def _unloaded(
 def _loaded(
     day: Day, plan: ExercisePlan, wishes: list[WishedLoad], sheet: SheetExercise
 ) -> SheetExercise:
-    piece = day.pieces.get(implement_for(plan, day.catalogue))
+    piece = piece_for(day, plan)
     nothing = all(wish.kg is None and not wish.by_feel for wish in wishes)
     if piece is None or piece.table is None or nothing:
         return sheet

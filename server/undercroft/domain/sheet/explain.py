@@ -14,7 +14,7 @@ from undercroft.domain.mechanics.target import WORDS
 from undercroft.domain.occlusion import LIMITS, planned_reps, work_of
 from undercroft.domain.program.block import ExercisePlan, SetPlan
 from undercroft.domain.program.wish import ByReserve, OfMaximum, Point
-from undercroft.domain.sheet.day import Day, implement_for, strength_at
+from undercroft.domain.sheet.day import Day, piece_for, strength_at
 from undercroft.domain.sheet.exercise import work_out_exercise
 from undercroft.domain.sheet.explain_maximum import maximum_lines
 from undercroft.domain.sheet.reckoning import Reckoned, reckon, wishes_of
@@ -91,7 +91,7 @@ def _find(order: Order, set_key: str) -> _Set:
 
 def _with_numbers(day: Day, plan: ExercisePlan, place: int) -> _Set:
     sheet, wishes = work_out_exercise(day, plan), wishes_of(day, plan)
-    piece = day.pieces.get(implement_for(plan, day.catalogue))
+    piece = piece_for(day, plan)
     hung = reckon(day, plan, wishes, piece.table) if piece and piece.table else None
     return _Set(
         day=day,

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from undercroft.domain import implements
 from undercroft.domain.athlete import Athlete
 from undercroft.domain.exercise import Implement
-from undercroft.domain.kit import Bar, BarKind, Kit
+from undercroft.domain.kit import Bar, BarKind, Kit, Stack
 from undercroft.domain.load_sheet import SheetImplement
 from undercroft.domain.loads import LoadTable
 
@@ -17,8 +17,6 @@ BAR_KINDS = {
     Implement.OSCILLATING_BAR: BarKind.OSCILLATING,
 }
 
-Pieces = Mapping[Implement, "Piece"]
-
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Piece:
@@ -28,10 +26,25 @@ class Piece:
     table: LoadTable | None = None
 
 
+@dataclass(frozen=True, slots=True, eq=False)
+class Pieces:
+    """One piece of each sort in a kit, and by exercise the stack that is only for it."""
+
+    of_sort: Mapping[Implement, Piece]
+    only_for: Mapping[str, Piece]
+
+    def find(self, kind: Implement, exercise: str) -> Piece | None:
+        """What the exercise is done with, where it is done with this sort."""
+        own = self.only_for.get(exercise) if kind is Implement.STACK else None
+        return own or self.of_sort.get(kind)
+
+
 def pieces_of(kit: Kit, athlete: Athlete) -> Pieces:
-    """One piece of each sort that stands in the kit; the first of a sort is taken."""
+    """The first of each sort is taken; of stacks the first that is not kept for some exercises."""
     found = {kind: _maker(kind)(kit, athlete, kind) for kind in Implement}
-    return {kind: piece for kind, piece in found.items() if piece is not None}
+    of_sort = {kind: piece for kind, piece in found.items() if piece is not None}
+    kept = {key: _of_stack(one) for one in reversed(kit.stacks) for key in one.only_for}
+    return Pieces(of_sort, kept)
 
 
 def _maker(kind: Implement) -> Callable[[Kit, Athlete, Implement], Piece | None]:
@@ -74,11 +87,12 @@ def _dumbbells(kit: Kit, _: Athlete, kind: Implement) -> Piece | None:
     return Piece(SheetImplement(kind=kind, name=name), implements.dumbbells(kit, pair))
 
 
-def _stack(kit: Kit, _: Athlete, kind: Implement) -> Piece | None:
-    if not kit.stacks:
-        return None
-    stack = kit.stacks[0]
-    named = SheetImplement(kind=kind, name=stack.name, key=stack.key)
+def _stack(kit: Kit, _: Athlete, __: Implement) -> Piece | None:
+    return next((_of_stack(one) for one in kit.stacks if not one.only_for), None)
+
+
+def _of_stack(stack: Stack) -> Piece:
+    named = SheetImplement(kind=Implement.STACK, name=stack.name, key=stack.key)
     return Piece(named, implements.stack(stack))
 
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from undercroft.domain.loads import LoadTable, nearest
 from undercroft.domain.program.block import ExercisePlan
 from undercroft.domain.sheet import levers, rigging
-from undercroft.domain.sheet.day import Day, implement_for
+from undercroft.domain.sheet.day import Day, implement_for, piece_for
 from undercroft.domain.sheet.wishes import WishedLoad, wished_load
 
 
@@ -35,7 +35,7 @@ def wishes_of(day: Day, plan: ExercisePlan) -> list[WishedLoad]:
     Raises UnknownMaximum.
     """
     first = wished_load(day, plan, plan.sets[0], None)
-    piece = day.pieces.get(implement_for(plan, day.catalogue))
+    piece = piece_for(day, plan)
     first_kg = first.kg
     if first_kg is not None and piece is not None and piece.table is not None:
         first_kg = nearest(piece.table, first_kg).load.kg

@@ -16,7 +16,8 @@ from undercroft.domain.program.block import ExercisePlan
 from undercroft.domain.program.methods import Method
 from undercroft.domain.program.rig import Part
 from undercroft.domain.sheet import rigging
-from undercroft.domain.sheet.day import Day, implement_for
+from undercroft.domain.sheet.day import Day, piece_for
+from undercroft.domain.sheet.pieces import Piece
 from undercroft.domain.sheet.reckoning import wishes_of
 from undercroft.domain.sheet.shelf import Shelf, shelve
 from undercroft.domain.sheet.swapped_wishes import swapped_wishes
@@ -48,6 +49,7 @@ BARE = rigging.Rigged()
 class _Way:
     exercise: Exercise
     plan: ExercisePlan
+    piece: Piece
     uses: tuple[Use, ...]
     wishes: Sequence[WishedLoad]
     key: str = ""
@@ -78,11 +80,12 @@ def _ways(day: Day, plan: ExercisePlan, sheet: SheetExercise) -> Iterator[_Way]:
     yield from _rigged_otherwise(day, plan, sheet)
     seen = {plan.exercise}
     for other in _listed(day, day.catalogue[plan.exercise]):
-        if other.key not in seen and other.implement in day.pieces and _can_be_done(day, other):
+        swapped = replace(plan, exercise=other.key, implement=None, rig=None)
+        piece = piece_for(day, swapped)
+        if other.key not in seen and piece is not None and _can_be_done(day, other):
             seen.add(other.key)
-            swapped = replace(plan, exercise=other.key, implement=None, rig=None)
-            uses = uses_of(day, other, day.pieces.get(implement_for(swapped, day.catalogue)))
-            yield _Way(other, swapped, uses, swapped_wishes(day, swapped))
+            uses = uses_of(day, other, piece)
+            yield _Way(other, swapped, piece, uses, swapped_wishes(day, swapped))
 
 
 def _listed(day: Day, exercise: Exercise) -> Iterator[Exercise]:
@@ -102,10 +105,7 @@ def _can_be_done(day: Day, exercise: Exercise) -> bool:
 def _rigged_otherwise(day: Day, plan: ExercisePlan, sheet: SheetExercise) -> Iterator[_Way]:
     """The exercise itself with bands that do not hang in it as planned, and with nothing."""
     hanging = {use.key for use in sheet.uses if use.kind in RIGS}
-    exercise, piece = (
-        day.catalogue[plan.exercise],
-        day.pieces.get(implement_for(plan, day.catalogue)),
-    )
+    exercise, piece = day.catalogue[plan.exercise], piece_for(day, plan)
     if plan.rig is None or piece is None or not hanging:
         return
     bare = uses_of(day, exercise, piece)
@@ -116,10 +116,10 @@ def _rigged_otherwise(day: Day, plan: ExercisePlan, sheet: SheetExercise) -> Ite
         if rig.choice is not None and piece.table is not None:
             left = rigging.for_plates(wishes, plan.sets, rig.choice, piece.table)
             uses = (*bare, *rig_uses(rig))
-            yield _Way(exercise, otherwise, uses, left, OTHER_BANDS, "other bands", rig)
+            yield _Way(exercise, otherwise, piece, uses, left, OTHER_BANDS, "other bands", rig)
     unrigged = replace(plan, rig=None)
     title = f"without {plan.rig.part.value}"
-    yield _Way(exercise, unrigged, bare, wishes_of(day, unrigged), UNRIGGED, title)
+    yield _Way(exercise, unrigged, piece, bare, wishes_of(day, unrigged), UNRIGGED, title)
 
 
 def _without_bands(day: Day, keys: set[str]) -> Day:
@@ -130,15 +130,14 @@ def _without_bands(day: Day, keys: set[str]) -> Day:
 def _worked_out(day: Day, way: _Way) -> Alternative:
     """With loads for the same sets, as far as they can be known."""
     exercise, plan = way.exercise, way.plan
-    piece = day.pieces[implement_for(plan, day.catalogue)]
-    table = piece.table
+    table = way.piece.table
     ramp = _ramp(plan, table, way.wishes) if table else ()
     shelf = shelve(_loads(table, way.wishes, ramp) if table else ())
     return Alternative(
         key=f"{exercise.key}.{way.key}" if way.key else "",
         exercise=exercise.key,
         name=f"{exercise.name}, {way.title}" if way.title else exercise.name,
-        implement=piece.implement,
+        implement=way.piece.implement,
         loads=shelf.loads,
         sets=tuple(_index(table, shelf, wish) for wish in way.wishes),
         uses=way.uses,

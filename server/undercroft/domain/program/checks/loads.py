@@ -132,12 +132,12 @@ def _wish(one: SetLine) -> float:
 
 
 def _table(context: CheckContext, line: Line) -> LoadTable | None:
-    piece = context.pieces.get(line.implement)
+    piece = context.pieces.find(line.implement, line.exercise.key)
     return piece.table if piece else None
 
 
 def _missing(context: CheckContext, line: Line) -> Iterator[str]:
-    if line.implement not in context.pieces:
+    if context.pieces.find(line.implement, line.exercise.key) is None:
         yield line.implement.replace("-", " ")
     kit = context.order.kit
     yield from lacking(kit, line.exercise)
