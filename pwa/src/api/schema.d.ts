@@ -1854,6 +1854,7 @@ export interface components {
             sheaves?: number;
             sheave_efficiency?: number;
             efficiency_measured?: boolean;
+            only_for?: string[];
         };
         BandReading: {
             length_m: number;
