@@ -13,6 +13,8 @@ from typing import Any
 
 from marshmallow import Schema, ValidationError, fields
 
+from undercroft.documents.made import made
+
 Facts = Mapping[str, Any]
 """What JSON Schema says of a field."""
 
@@ -203,12 +205,12 @@ class Tagged(fields.Field[Any]):
                 {self.tag: [f"{say(name)} is not known here; use one of {', '.join(self.shapes)}"]}
             )
         rest = {key: item for key, item in value.items() if key != self.tag}
-        return self.shapes[name]().load(rest)
+        return made(self.shapes[name]).load(rest)
 
     def _serialize(self, value: Any, attr: Any, obj: Any, **kwargs: Any) -> Any:
         if value is None:
             return None
         for name, shape in self.shapes.items():
             if shape.builds is type(value):  # type: ignore[attr-defined]
-                return {self.tag: name, **shape().dump(value)}
+                return {self.tag: name, **made(shape).dump(value)}
         raise TypeError(f"no shape for {type(value).__name__}")

@@ -10,6 +10,7 @@ from undercroft.documents.athlete import AthleteShape
 from undercroft.documents.block import BlockShape
 from undercroft.documents.faults import Fault, FaultyDocument, faults_of
 from undercroft.documents.kit import KitShape
+from undercroft.documents.made import made
 from undercroft.documents.occlusion_record import OcclusionRecordShape
 from undercroft.documents.references import athlete_faults, block_faults
 from undercroft.documents.shape import Shape
@@ -72,7 +73,7 @@ def read_as(shape: type[Shape], data: Any, others: Iterable[Fault] = ()) -> Any:
     """The object of that shape, unless the shape or others find a fault. Raises FaultyDocument."""
     value, found = None, tuple[Fault, ...]()
     try:
-        value = shape().load(data)
+        value = made(shape).load(data)
     except ValidationError as fault:
         found = faults_of(fault.messages, data)
     faults = (*found, *others)

@@ -6,6 +6,7 @@ from typing import Any
 from undercroft.documents.athlete import AthleteShape
 from undercroft.documents.canonical import plain
 from undercroft.documents.kit import KitShape
+from undercroft.documents.made import made
 from undercroft.documents.reading import read_athlete, read_kit
 from undercroft.domain.athlete import Athlete
 from undercroft.services import devices, planning, rights, screening_page, tracking
@@ -58,7 +59,7 @@ def page(coach_id: str, athlete_id: str, now: int) -> AthletePage:
         name=row.name,
         right=str(rights.right_to(coach_id, athlete_id)),
         owner=row.coach.name,
-        document=plain(AthleteShape().dump(athlete)),
+        document=plain(made(AthleteShape).dump(athlete)),
         kit=row.kit,
         block=None if sent is None else _block(coach_id, sent),
         revision=None if sent is None else sent.number,
@@ -77,7 +78,7 @@ def _block(coach_id: str, sent: Revision) -> dict[str, Any]:
 def save_document(athlete_id: str, data: Any) -> dict[str, Any]:
     """Keep an athlete's document and work out what follows. Raises FaultyDocument."""
     athlete = read_athlete(data, catalogue_for(athlete_id))
-    document: dict[str, Any] = plain(AthleteShape().dump(athlete))
+    document: dict[str, Any] = plain(made(AthleteShape).dump(athlete))
     ready = _with_document(athlete_id, athlete, document)
     with athlete_lock(athlete_id) as now:
         if now.position != ready.position:
@@ -94,7 +95,7 @@ def save_document(athlete_id: str, data: Any) -> dict[str, Any]:
 def save_kit(athlete_id: str, data: Any) -> dict[str, Any]:
     """Keep a kit and work out what follows. Raises FaultyDocument."""
     kit = read_kit(data)
-    document: dict[str, Any] = plain(KitShape().dump(kit))
+    document: dict[str, Any] = plain(made(KitShape).dump(kit))
     ready = _with_kit(athlete_id, document)
     with athlete_lock(athlete_id) as now:
         if now.position != ready.position:

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from undercroft.documents.catalogue import catalogue
+from undercroft.documents.made import made
 from undercroft.documents.own_exercise import OwnExerciseShape
 from undercroft.domain.exercise import Catalogue, Exercise
 from undercroft.store import exercises
@@ -41,5 +42,5 @@ def _own(row: OwnExercise, known: Catalogue, gone: set[str]) -> Exercise:
     """Without alternatives that were archived since: nobody is offered those."""
     if row.key in known:
         return replace(known[row.key], cues=tuple(row.document["cues"]))
-    read: Exercise = OwnExerciseShape().load({**row.document, "key": row.key})
+    read: Exercise = made(OwnExerciseShape).load({**row.document, "key": row.key})
     return replace(read, alternatives=tuple(a for a in read.alternatives if a not in gone))

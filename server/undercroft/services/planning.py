@@ -9,6 +9,7 @@ from datetime import date
 from typing import Any
 
 from undercroft.documents.canonical import plain
+from undercroft.documents.made import made
 from undercroft.documents.reading import read_block
 from undercroft.documents.sheet import LoadSheetShape
 from undercroft.documents.told import ToldSession
@@ -194,7 +195,7 @@ def feed_key(run: int, session: str) -> str:
 
 def on_wire(sheet: LoadSheet) -> dict[str, Any]:
     """The sheet as plain data."""
-    data: dict[str, Any] = plain(LoadSheetShape().dump(sheet))
+    data: dict[str, Any] = plain(made(LoadSheetShape).dump(sheet))
     return data
 
 

@@ -9,6 +9,7 @@ from undercroft.documents.block import BlockShape
 from undercroft.documents.canonical import plain
 from undercroft.documents.faults import Fault, FaultyDocument
 from undercroft.documents.known import write_known
+from undercroft.documents.made import made
 from undercroft.domain.program.block import Block
 from undercroft.domain.program.calendar import day_of_session, monday_of
 from undercroft.domain.program.changes import changes
@@ -202,7 +203,7 @@ def _keep(ready: _Ready, overrules: Sequence[Overrule], now: int, coach_id: str)
         ready.athlete_id,
         ready.number,
         ready.block_id,
-        plain(BlockShape().dump(ready.block)),
+        plain(made(BlockShape).dump(ready.block)),
         ready.starts_on.isoformat(),
         [{**asdict(one), "on": one.on.isoformat()} for one in overrules],
         now,

@@ -7,6 +7,7 @@ from typing import Any
 from undercroft.documents.block import BlockShape
 from undercroft.documents.canonical import plain
 from undercroft.documents.faults import Fault, FaultyDocument
+from undercroft.documents.made import made
 from undercroft.documents.reading import read_block
 from undercroft.documents.sheet import LoadSheetShape
 from undercroft.domain.errors import DomainError
@@ -94,7 +95,7 @@ def unfold_week(
     placed = _placed(ruled, wanted.unfolding)
     sheets, findings = _loads(placed, athlete_id, now)
     table = load_table(placed.block, sheets, known, placed.places)
-    return Unfolded((), plain(BlockShape().dump(placed.block)), placed.places, findings, table)
+    return Unfolded((), plain(made(BlockShape).dump(placed.block)), placed.places, findings, table)
 
 
 def _with_rules(block: Block, wanted: Wanted) -> Block:
@@ -165,7 +166,7 @@ def _loads(
     if athlete_id is None:
         return [], ()
     found = preview.beside(athlete_id, placed.block, now)
-    begun = [LoadSheetShape().load(sheet) for sheet in found.begun.values()]
+    begun = [made(LoadSheetShape).load(sheet) for sheet in found.begun.values()]
     ours = [one for one in found.looked.findings if _is_of(one, placed.places)]
     return [*found.looked.done.sheets, *begun], tuple(looking_over.shown(ours))
 
