@@ -66,6 +66,13 @@ def sheets_of(athlete_id: str, number: int) -> dict[str, Any]:
     return {row.session: row.document for row in rows}
 
 
+def sheet_of(athlete_id: str, number: int, session: str) -> Any:
+    """The sheet of one session of a revision."""
+    return Sheet.get(
+        Sheet.athlete == athlete_id, Sheet.revision == number, Sheet.session == session
+    ).document
+
+
 def sheets_of_many(athlete_id: str, numbers: Sequence[int]) -> list[Sheet]:
     """The sheets of several revisions."""
     return list(

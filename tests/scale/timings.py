@@ -1,0 +1,124 @@
+"""What each request of the desk costs the server: time, and statements asked of the database.
+
+The time that a budget is held against is what the request's thread had of the processor, in which
+SQLite does its work too: what else the machine does meanwhile is not in it. Beside it stands what a
+clock on the wall showed.
+"""
+
+import time
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from math import ceil
+from typing import Any
+
+from flask import Flask
+from tests.scale.screens import ROWS, Request, Scene, desk_reads, request_for
+from tests.store.counting import counted
+from werkzeug.routing import Rule
+
+BUDGET_MS = 150.0
+
+
+@dataclass(frozen=True, slots=True)
+class Cost:
+    """Of one request; milliseconds."""
+
+    cpu_ms: float
+    wall_ms: float
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A row of the table: the costs of several requests, and the most statements that one asked."""
+
+    what: str
+    costs: tuple[Cost, ...]
+    statements: int
+
+    @property
+    def median_ms(self) -> float:
+        return at_share([one.cpu_ms for one in self.costs], 0.5)
+
+    @property
+    def slow_ms(self) -> float:
+        return at_share([one.cpu_ms for one in self.costs], 0.95)
+
+    @property
+    def wall_ms(self) -> float:
+        return at_share([one.wall_ms for one in self.costs], 0.5)
+
+    @property
+    def met(self) -> bool:
+        return self.slow_ms <= BUDGET_MS
+
+
+def at_share(values: Sequence[float], share: float) -> float:
+    """The value that so much of all values does not go beyond."""
+    return sorted(values)[max(0, ceil(share * len(values)) - 1)]
+
+
+class Timed:
+    """The application with a watch around it: the last request's cost, from first to last byte."""
+
+    def __init__(self, app: Flask) -> None:
+        self.inside = app.wsgi_app
+        self.last = Cost(0, 0)
+        app.wsgi_app = self  # type: ignore[method-assign]
+
+    def __call__(self, environ: Any, start_response: Any) -> Iterable[bytes]:
+        cpu, wall = time.thread_time(), time.perf_counter()
+        body = list(self.inside(environ, start_response))
+        self.last = Cost((time.thread_time() - cpu) * 1e3, (time.perf_counter() - wall) * 1e3)
+        return body
+
+
+def measure(scene: Scene, rounds: int) -> Iterator[Line]:
+    """What each row of the table of requests costs, asked so many times."""
+    watch = Timed(scene.coach.app)
+    for rule, words, requests in requests_of(scene, rounds):
+        statements, costs = 0, []
+        ask(scene, requests[0])  # what is read once and kept costs the first one only
+        for request in requests:
+            with counted() as told:
+                ask(scene, request)
+            statements = max(statements, len(told))
+            costs.append(watch.last)
+        yield Line(f"{rule.endpoint} {words}".strip(), tuple(costs), statements)
+
+
+def requests_of(scene: Scene, rounds: int) -> Iterator[tuple[Rule, str, list[Request]]]:
+    """Rule and words of each row of the table, with its requests, for the athletes in turn."""
+    rules = {rule.endpoint: rule for rule in scene.coach.app.url_map.iter_rules()}
+    for endpoint, row in ROWS.items():
+        for asked in row:
+            turns = (scene.athletes[n % len(scene.athletes)] for n in range(rounds))
+            requests = [request_for(scene, rules[endpoint], asked, one) for one in turns]
+            yield rules[endpoint], asked.words, requests
+
+
+def ask(scene: Scene, request: Request) -> bytes:
+    """The answer, which must be a good one."""
+    browser = scene.coach.browser
+    if request.method == "POST":
+        answer = browser.post(request.path, json=request.body)
+    else:
+        answer = browser.get(request.path)
+    assert answer.status_code == 200, f"{request.path}: {answer.text}"
+    return answer.data
+
+
+def without_row(app: Flask) -> set[str]:
+    """What the desk reads and no row of the table measures."""
+    return set(desk_reads(app)) - set(ROWS)
+
+
+def table(lines: Sequence[Line]) -> Iterator[str]:
+    """For a terminal and for a note."""
+    yield "| request | median | 95th | on the wall | statements | met |"
+    yield "| --- | ---: | ---: | ---: | ---: | --- |"
+    for one in lines:
+        met = "yes" if one.met else "NO"
+        yield (
+            f"| {one.what} | {one.median_ms:.1f} ms | {one.slow_ms:.1f} ms | {one.wall_ms:.1f} ms"
+            f" | {one.statements} | {met} |"
+        )
