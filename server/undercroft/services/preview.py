@@ -35,8 +35,12 @@ class Preview:
 
 @dataclass(frozen=True, slots=True)
 class Beside:
-    """A block for one athlete: sheets as kept of sessions begun, all others worked out now."""
+    """A block for one athlete: sheets as kept of sessions begun, all others worked out now.
 
+    `now` is what the athlete trains by, which may be another block.
+    """
+
+    now: Current | None
     begun: dict[str, Any]
     looked: Looked
 
@@ -60,7 +64,7 @@ def preview(athlete_id: str, document: Any, now: int, block_id: str | None = Non
         (),
         _in_the_text(looking_over.shown(found.looked.findings), own, block),
         [*found.begun.values(), *sheets],
-        _differences(planning.current(athlete_id), own, known),
+        _differences(found.now, own, known),
         told(layer, block, known),
     )
 
@@ -81,15 +85,21 @@ def _differences(now: Current | None, block: Block, known: Catalogue) -> list[st
 def beside(athlete_id: str, block: Block, now: int) -> Beside:
     """The block as the athlete would get it now."""
     row = athletes.athlete_with_coach(athlete_id)
-    current = under_way(athlete_id, block)
-    begun = _begun(athlete_id, block, current)
-    start = first_monday(current, day_of(now))
-    return Beside(begun, looking_over.look_over(row, block, start, leave_out=sorted(begun)))
+    current = planning.current(athlete_id)
+    same = _of_same(current, block)
+    begun = _begun(athlete_id, block, same)
+    start = first_monday(same, day_of(now))
+    return Beside(
+        current, begun, looking_over.look_over(row, block, start, leave_out=sorted(begun))
+    )
 
 
 def under_way(athlete_id: str, block: Block) -> Current | None:
     """What the athlete trains by, where the draft is of the same block."""
-    now = planning.current(athlete_id)
+    return _of_same(planning.current(athlete_id), block)
+
+
+def _of_same(now: Current | None, block: Block) -> Current | None:
     return now if now is not None and now.block.key == block.key else None
 
 

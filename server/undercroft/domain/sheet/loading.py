@@ -1,11 +1,13 @@
 """Loads for all sets of one exercise: warm-up ramp, work sets, and the ladders around them."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import chain
+from typing import NamedTuple
 
 from undercroft.domain.following import loads_after
 from undercroft.domain.handling import plan as plan_handling
+from undercroft.domain.kit import Plate
 from undercroft.domain.load_sheet import RampSet, SheetSet
 from undercroft.domain.loads import Aim, Fit, Load, LoadTable, nearest, nearest_many
 from undercroft.domain.mechanics import DEFAULT
@@ -46,8 +48,10 @@ def load_sets(
     ramp = _ramp(plan, table, wishes)
     fits = _fits(plan, table, ramp, wishes, margin)
     ramp_fits, set_fits = fits[: len(ramp)], fits[len(ramp) :]
-    ladders = [_around(table, wish, fit) for wish, fit in zip(wishes, set_fits, strict=True)]
-    shelf = shelve(_all_loads(table, fits, ladders, wishes))
+    rungs = [_rungs(wish, fit) for wish, fit in zip(wishes, set_fits, strict=True)]
+    steps = {one: _around(table, one) for one in dict.fromkeys(rungs)}
+    shelf = shelve(_all_loads(table, fits, steps.values(), steps[rungs[0]], wishes))
+    ladders = {one: tuple(map(shelf.index, loads)) for one, loads in steps.items()}
     return Loaded(
         shelf,
         tuple(
@@ -56,8 +60,8 @@ def load_sets(
             if fit is not None
         ),
         tuple(
-            _filled(one, wish, fit, ladder, shelf)
-            for one, wish, fit, ladder in zip(sets, wishes, set_fits, ladders, strict=True)
+            _filled(one, wish, fit, ladders[rung], shelf)
+            for one, wish, fit, rung in zip(sets, wishes, set_fits, rungs, strict=True)
         ),
     )
 
@@ -91,20 +95,32 @@ def _fits(
     return [None if kg is None else next(steps).fit for kg in aims]
 
 
-def _around(table: LoadTable, wish: WishedLoad, fit: Fit | None) -> tuple[Load, ...]:
-    """Loads for the notches around the wish, stacked onto what hangs there as planned."""
+class _Rungs(NamedTuple):
+    """Wishes for the notches around a set, and what hangs there: many sets share both."""
+
+    targets_kg: tuple[float, ...]
+    stack: tuple[Plate, ...]
+
+
+def _rungs(wish: WishedLoad, fit: Fit | None) -> _Rungs:
     if wish.kg is None or fit is None:
-        return ()
+        return _Rungs((), ())
     targets = wish.by_notch_kg or tuple(wish.kg * share for share in AROUND)
-    if isinstance(table, PlateTable):
-        return loads_after(table, fit.load.plates, targets)
-    return nearest_many(table, targets)
+    return _Rungs(targets, fit.load.plates)
+
+
+def _around(table: LoadTable, rungs: _Rungs) -> tuple[Load, ...]:
+    """Loads for the notches, stacked onto what hangs there."""
+    if isinstance(table, PlateTable) and rungs.targets_kg:
+        return loads_after(table, rungs.stack, rungs.targets_kg)
+    return nearest_many(table, rungs.targets_kg)
 
 
 def _all_loads(
     table: LoadTable,
     fits: Sequence[Fit | None],
-    ladders: Sequence[tuple[Load, ...]],
+    ladders: Iterable[tuple[Load, ...]],
+    first_ladder: Sequence[Load],
     wishes: Sequence[WishedLoad],
 ) -> Iterator[Load]:
     for fit in fits:
@@ -116,12 +132,12 @@ def _all_loads(
         yield from (load for load in table.loads[::step] if load.kg > 0)
     for wish in wishes:
         if wish.of_first is not None:
-            for load in ladders[0]:
+            for load in first_ladder:
                 yield nearest(table, load.kg * wish.of_first).load
 
 
 def _filled(
-    one: SheetSet, wish: WishedLoad, fit: Fit | None, ladder: Sequence[Load], shelf: Shelf
+    one: SheetSet, wish: WishedLoad, fit: Fit | None, ladder: Sequence[int], shelf: Shelf
 ) -> SheetSet:
     if fit is None or wish.kg is None:
         return replace(one, after=_after(wish, shelf, None))
@@ -134,17 +150,16 @@ def _filled(
         off_kg=round(fit.off_kg, 3),
         below=None if fit.below is None else shelf.index(fit.below),
         above=None if fit.above is None else shelf.index(fit.above),
-        ladder=_ladder(ladder, load, shelf) if wish.by_notch_kg else (),
+        ladder=_ladder(ladder, load) if wish.by_notch_kg else (),
         cap=None if cap is None else max(cap, load),
         after=_after(wish, shelf, load),
     )
 
 
-def _ladder(steps: Sequence[Load], planned: int, shelf: Shelf) -> tuple[int, ...]:
+def _ladder(steps: Sequence[int], planned: int) -> tuple[int, ...]:
     """Indices by notch; the middle is the planned load, also where a tolerance moved that."""
-    indices = [shelf.index(step) for step in steps]
-    indices[len(indices) // 2] = planned
-    return tuple(indices)
+    middle = len(steps) // 2
+    return (*steps[:middle], planned, *steps[middle + 1 :])
 
 
 def _after(wish: WishedLoad, shelf: Shelf, planned: int | None) -> tuple[int, ...]:

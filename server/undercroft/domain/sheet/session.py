@@ -45,10 +45,14 @@ class Order:
 
 @dataclass(frozen=True, slots=True)
 class WorkedOut:
-    """The sheets in the order of the plan; findings of severity stop forbid sending them."""
+    """The sheets in the order of the plan; findings of severity stop forbid sending them.
+
+    `pieces` are those of the kit that the loads were chosen from.
+    """
 
     sheets: tuple[LoadSheet, ...]
     findings: tuple[Finding, ...]
+    pieces: Pieces
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -79,7 +83,7 @@ def work_out(order: Order, leave_out: Collection[str] = ()) -> WorkedOut:
     shared = _shared(order, places)
     findings: list[Finding] = []
     sheets = [_sheet(order, place, shared, tables[place.session.key], findings) for place in places]
-    return WorkedOut(tuple(sheets), tuple(findings))
+    return WorkedOut(tuple(sheets), tuple(findings), shared.pieces)
 
 
 def _shared(order: Order, places: Sequence[_Place]) -> _Shared:

@@ -14,7 +14,7 @@ from undercroft.domain.program.checks.thresholds import DEFAULT, Thresholds
 from undercroft.domain.program.monitoring import DoneSet
 from undercroft.domain.sheet import DoneSession, Order, WorkedOut
 from undercroft.domain.sheet.day import implement_for
-from undercroft.domain.sheet.pieces import Pieces, pieces_of
+from undercroft.domain.sheet.pieces import Pieces
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,7 +76,7 @@ def look_at(
         known,
         thresholds,
         sessions,
-        pieces_of(order.kit, order.athlete),
+        done.pieces,
         rigs_of(order, (line for session in sessions for line in session.lines)),
         look_at_occlusion(order, sessions),
     )

@@ -8,6 +8,7 @@ the margins of the mechanics hold.
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from undercroft.domain.exercise import Implement
 from undercroft.domain.kit import Bar, Plate, Support
@@ -105,7 +106,9 @@ def _tried(context: CheckContext) -> Iterator[tuple[Line, _Tried]]:
         yield line, min(tried, key=lambda one: (one.resting_margin, one.handling.margin))
 
 
+@lru_cache(maxsize=10_000)
 def _on(support: Support, bar: Bar, stack: tuple[Plate, ...], hanging: bool) -> _Tried:
+    """Kept, because both checks ask for it, and each look at a draft for the same few stacks."""
     resting = Resting(bar.mass_kg, support.spacing_m)
     handling = loading(bar, resting, Sides(stack, stack), hanging)
     least = resting_margin(bar, resting, handling.moves, stack, hanging)
