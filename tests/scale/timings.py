@@ -5,6 +5,7 @@ SQLite does its work too: what else the machine does meanwhile is not in it. Bes
 clock on the wall showed.
 """
 
+import gc
 import time
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
@@ -75,6 +76,8 @@ class Timed:
 def measure(scene: Scene, rounds: int) -> Iterator[Line]:
     """What each row of the table of requests costs, asked so many times."""
     watch = Timed(scene.coach.app)
+    gc.collect()
+    gc.freeze()  # as the server does before it serves
     for rule, words, requests in requests_of(scene, rounds):
         statements, costs = 0, []
         ask(scene, requests[0])  # what is read once and kept costs the first one only

@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from datetime import date
 from typing import Any
 
+from undercroft.documents.made import made
 from undercroft.documents.wish import DETAILS
 from undercroft.domain.load_sheet import (
     ForceCurve,
@@ -54,7 +55,7 @@ def _exercise(data: Plain) -> SheetExercise:
         implement=SheetImplement(implement["kind"], implement["name"]),
         sets=tuple(map(_set, data["sets"])),
         loads=tuple(SheetLoad(one["kg"], one["position"]) for one in data.get("loads", ())),
-        details=DETAILS[method]().load(details) if details is not None else None,
+        details=made(DETAILS[method]).load(details) if details is not None else None,
         maximum=SheetMaximum(**maximum) if maximum else None,
     )
 

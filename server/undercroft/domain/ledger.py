@@ -243,7 +243,8 @@ def _record(
         for side in SIDES
         if last.get(side) in left
     }
-    return replace(_answer(left[-1], conflict, added_to, firsts), sides=sides)
+    answer = _answer(left[-1], conflict, added_to, firsts)
+    return replace(answer, sides=sides) if sides else answer
 
 
 def _answer(

@@ -4,6 +4,7 @@ from collections.abc import Collection, Sequence
 
 from undercroft.domain import ledger
 from undercroft.store import entries
+from undercroft.store.entries import Line
 from undercroft.store.models import Entry
 
 
@@ -31,7 +32,7 @@ def fold_of(athlete_id: str) -> ledger.Ledger:
     return ledger.fold(entries_of(athlete_id))
 
 
-def from_row(row: Entry) -> ledger.Entry:
+def from_row(row: Entry | Line) -> ledger.Entry:
     """A stored row as an entry."""
     return ledger.Entry(
         id=row.id,

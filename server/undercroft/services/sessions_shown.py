@@ -6,7 +6,7 @@ is shown on the sheet it was begun with.
 
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import date
 
 from undercroft.domain.ledger import WORK_KINDS, SessionRecord, fold
@@ -152,10 +152,9 @@ def _records(
     run = {(number, one.sent.session): one.run for one in chosen for number in one.numbers}
     if not run:
         return {}
-    entries = [ledger.from_row(row) for row in sessions.entries_for(athlete_id, run)]
     told = [
-        replace(entry, revision=run[entry.revision, entry.session])
-        for entry in entries
-        if entry.revision is not None and entry.session is not None
+        ledger.from_row(row._replace(revision=run[row.revision, row.session]))
+        for row in sessions.entries_for(athlete_id, run)
+        if row.revision is not None and row.session is not None
     ]
     return dict(fold(told).sessions)

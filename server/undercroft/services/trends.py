@@ -13,7 +13,7 @@ from undercroft.services.catalogues import catalogue_of
 from undercroft.services.people import athlete_document
 from undercroft.services.refusals import NotFound
 from undercroft.store import athletes, trackers
-from undercroft.store.models import TrackerState
+from undercroft.store.trackers import Kept
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +52,7 @@ def trends_of(athlete_id: str) -> list[Trend]:
     row = athletes.athlete_with_coach(athlete_id)
     known = catalogue_of(row.coach_id)
     athlete = athlete_document(row, known)
-    rows: dict[str, list[TrackerState]] = defaultdict(list)
+    rows: dict[str, list[Kept]] = defaultdict(list)
     for state in trackers.all_rows(athlete_id):
         rows[state.lift].append(state)
     lifts = {*rows, *(maximum.lift for maximum in athlete.maxima)} & known.keys()
@@ -60,7 +60,7 @@ def trends_of(athlete_id: str) -> list[Trend]:
     return sorted(found, key=lambda one: one.name)
 
 
-def _trend(athlete: Athlete, lift: Exercise, rows: Sequence[TrackerState]) -> Trend:
+def _trend(athlete: Athlete, lift: Exercise, rows: Sequence[Kept]) -> Trend:
     told = [read_told(row.body) for row in rows]
     done = [DoneSession(one.on, tuple(t.evidence for t in one.told)) for one in told]
     points = trend(athlete, lift.key, done, settings_for(athlete))

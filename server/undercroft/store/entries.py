@@ -5,7 +5,7 @@ from collections.abc import Collection, Sequence
 from typing import Any, NamedTuple
 
 from undercroft.store.models import Entry
-from undercroft.store.sql import marks, rows, run_many
+from undercroft.store.sql import marks, parsed, rows, run_many
 
 STORED, HELD = "stored", "held"
 
@@ -146,14 +146,48 @@ def fresh_for(
     return [Fresh(*row) for row in rows(_FRESH, athlete_id, after, through, not_from, since, most)]
 
 
-def stored(athlete_id: str, session: str | None = None, kinds: Sequence[str] = ()) -> list[Entry]:
+class Line(NamedTuple):
+    """A stored entry as the ledger reads it.
+
+    A tuple, because a year of them is read for one screen.
+    """
+
+    position: int
+    id: str
+    device: str
+    n: int | None
+    v: int | None
+    kind: str
+    at: str | None
+    revision: int | None
+    session: str | None
+    set: str | None
+    replaces: str | None
+    body: Any
+
+
+_LINE = ", ".join(f'"{name}"' for name in Line._fields)
+
+
+def lines(where: str, *parameters: Any) -> list[Line]:
+    """Stored entries for which that holds, oldest first."""
+    found = rows(
+        f"SELECT {_LINE} FROM entry WHERE {where} AND status = 'stored' ORDER BY position",
+        *parameters,
+    )
+    bodies = parsed(row[-1] for row in found)
+    return [Line(*row)._replace(body=body) for row, body in zip(found, bodies, strict=True)]
+
+
+def stored(athlete_id: str, session: str | None = None, kinds: Sequence[str] = ()) -> list[Line]:
     """Every entry that counts, of one session or of certain kinds where that is asked."""
-    wanted = [Entry.athlete == athlete_id, Entry.status == STORED]
-    if session is not None:
-        wanted.append(Entry.session == session)
+    where, parameters = "athlete_id = ?", [athlete_id, *kinds]
     if kinds:
-        wanted.append(Entry.kind.in_(list(kinds)))
-    return list(Entry.select().where(*wanted).order_by(Entry.position))
+        where += f" AND kind IN ({marks(len(kinds))})"
+    if session is not None:
+        where += " AND session = ?"
+        parameters.append(session)
+    return lines(where, *parameters)
 
 
 def stored_from(athlete_id: str, position: int) -> list[Entry]:

@@ -3,7 +3,8 @@
 from collections.abc import Collection
 from typing import NamedTuple
 
-from undercroft.store.models import Entry, Sheet
+from undercroft.store.entries import Line, lines
+from undercroft.store.models import Sheet
 from undercroft.store.sql import marks, rows
 
 
@@ -85,16 +86,15 @@ def sheets_for(athlete_id: str, wanted: Collection[tuple[int, str]]) -> list[She
     return [sheet for sheet in found if (sheet.revision, sheet.session) in wanted]
 
 
-def entries_for(athlete_id: str, wanted: Collection[tuple[int | None, str]]) -> list[Entry]:
+def entries_for(athlete_id: str, wanted: Collection[tuple[int | None, str]]) -> list[Line]:
     """The stored entries of certain sessions, each with its revision, in order of positions."""
-    found = Entry.select().where(
-        Entry.athlete == athlete_id,
-        Entry.session.in_({session for _, session in wanted}),
-        Entry.revision.in_({number for number, _ in wanted}) | Entry.revision.is_null(),
-        Entry.status == "stored",
+    names = {session for _, session in wanted}
+    numbers = {number or 0 for number, _ in wanted}  # no revision has the number 0
+    found = lines(
+        f"athlete_id = ? AND session IN ({marks(len(names))})"
+        f" AND (revision IN ({marks(len(numbers))}) OR revision IS NULL)",
+        athlete_id,
+        *names,
+        *numbers,
     )
-    return [
-        entry
-        for entry in found.order_by(Entry.position)
-        if (entry.revision, entry.session) in wanted
-    ]
+    return [entry for entry in found if (entry.revision, entry.session) in wanted]

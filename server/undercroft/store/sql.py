@@ -3,7 +3,8 @@
 `?` marks a parameter on both engines.
 """
 
-from collections.abc import Sequence
+import json
+from collections.abc import Iterable, Sequence
 from functools import lru_cache
 from typing import Any
 
@@ -30,6 +31,12 @@ def run_many(sql: str, parameters: Sequence[tuple[Any, ...]]) -> None:
     if parameters:
         with __exception_wrapper__:
             database.cursor().executemany(_for_engine(sql), parameters)
+
+
+def parsed(texts: Iterable[str | None]) -> list[Any]:
+    """What columns of JSON text hold; one text for all is read several times as fast as each."""
+    found: list[Any] = json.loads(f"[{','.join(text or 'null' for text in texts)}]")
+    return found
 
 
 def marks(count: int) -> str:

@@ -1,41 +1,45 @@
 """What each session told of each lift, and the tracker's state after it."""
 
-from typing import Any
+from typing import Any, NamedTuple
 
 from undercroft.store.models import TrackerState
+from undercroft.store.sql import parsed, rows
 
 
-def rows_from(athlete_id: str, lift: str, order: str) -> list[TrackerState]:
+class Kept(NamedTuple):
+    """What one session told of one lift; `session_order` is its place among all sessions."""
+
+    lift: str
+    session_order: str
+    body: Any
+
+
+_KEPT = "SELECT lift, session_order, body FROM tracker_state WHERE athlete_id = ?"
+
+
+def _kept(where: str, *parameters: str) -> list[Kept]:
+    found = rows(_KEPT + where, *parameters)
+    bodies = parsed(body for _, _, body in found)
+    return [Kept(lift, at, body) for (lift, at, _), body in zip(found, bodies, strict=True)]
+
+
+def rows_from(athlete_id: str, lift: str, order: str) -> list[Kept]:
     """The lift's rows at and after a place in its order."""
-    return list(
-        TrackerState.select()
-        .where(
-            TrackerState.athlete == athlete_id,
-            TrackerState.lift == lift,
-            TrackerState.session_order >= order,
-        )
-        .order_by(TrackerState.session_order)
+    return _kept(
+        " AND lift = ? AND session_order >= ? ORDER BY session_order", athlete_id, lift, order
     )
 
 
-def row_before(athlete_id: str, lift: str, order: str) -> TrackerState | None:
+def row_before(athlete_id: str, lift: str, order: str) -> Kept | None:
     """The lift's last row before a place in its order."""
-    return (
-        TrackerState.select()
-        .where(
-            TrackerState.athlete == athlete_id,
-            TrackerState.lift == lift,
-            TrackerState.session_order < order,
-        )
-        .order_by(TrackerState.session_order.desc())
-        .first()
-    )
+    where = " AND lift = ? AND session_order < ? ORDER BY session_order DESC LIMIT 1"
+    return next(iter(_kept(where, athlete_id, lift, order)), None)
 
 
 def lifts_of(athlete_id: str) -> list[str]:
     """Lifts of which anything was told."""
-    rows = TrackerState.select(TrackerState.lift).where(TrackerState.athlete == athlete_id)
-    return [row.lift for row in rows.distinct()]
+    found = rows("SELECT DISTINCT lift FROM tracker_state WHERE athlete_id = ?", athlete_id)
+    return [lift for (lift,) in found]
 
 
 def keep_row(athlete_id: str, lift: str, order: str, body: Any) -> None:
@@ -53,21 +57,16 @@ def remove_row(athlete_id: str, lift: str, order: str) -> None:
     ).execute()
 
 
-def rows_at(athlete_id: str, order: str) -> list[TrackerState]:
+def rows_at(athlete_id: str, order: str) -> list[Kept]:
     """What the session at one place told, of all lifts."""
-    return list(
-        TrackerState.select().where(
-            TrackerState.athlete == athlete_id, TrackerState.session_order == order
-        )
-    )
+    return _kept(" AND session_order = ?", athlete_id, order)
 
 
-def all_rows(athlete_id: str, lift: str | None = None) -> list[TrackerState]:
+def all_rows(athlete_id: str, lift: str | None = None) -> list[Kept]:
     """Every row, or those of one lift, in the order of their sessions."""
-    rows = TrackerState.select().where(TrackerState.athlete == athlete_id)
-    if lift is not None:
-        rows = rows.where(TrackerState.lift == lift)
-    return list(rows.order_by(TrackerState.session_order))
+    if lift is None:
+        return _kept(" ORDER BY session_order", athlete_id)
+    return _kept(" AND lift = ? ORDER BY session_order", athlete_id, lift)
 
 
 def orders_with(athlete_id: str, part: str) -> list[str]:

@@ -1,7 +1,8 @@
 """Week by week: what became of the planned sets, hard sets by muscle, tonnage, restricted limbs."""
 
+from collections import defaultdict
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 
 from undercroft.domain.exercise import Catalogue
@@ -53,19 +54,33 @@ def weeks_of_work(athlete_id: str, weeks: int, now: int) -> list[WeekOfWork]:
     limbs = weekly(
         [dose for one in sessions if one.record for dose in doses_of(one.plan, one.record)]
     )
-    return [_week(monday, sessions, today, limbs) for monday in shown.mondays]
+    by_week = _by_week(sessions)
+    return [_week(monday, by_week[monday], today, limbs) for monday in shown.mondays]
 
 
-def _week(
-    monday: date, sessions: Sequence[SessionRead], today: Today, limbs: Sequence[WeekOfLimb]
-) -> WeekOfWork:
-    planned = [one for one in sessions if monday_of(one.planned) == monday]
-    done = [one for one in sessions if one.done_on and monday_of(one.done_on) == monday]
-    sets = [each for one in done for each in one.sets]
-    hard, untold = _hard(sets, done[0].exercises) if done else ({}, 0)
+@dataclass(frozen=True, slots=True)
+class _Week:
+    """Sessions planned for one week, and those done in it."""
+
+    planned: list[SessionRead] = field(default_factory=list)
+    done: list[SessionRead] = field(default_factory=list)
+
+
+def _by_week(sessions: Sequence[SessionRead]) -> dict[date, _Week]:
+    weeks: dict[date, _Week] = defaultdict(_Week)
+    for one in sessions:
+        weeks[monday_of(one.planned)].planned.append(one)
+        if one.done_on:
+            weeks[monday_of(one.done_on)].done.append(one)
+    return weeks
+
+
+def _week(monday: date, week: _Week, today: Today, limbs: Sequence[WeekOfLimb]) -> WeekOfWork:
+    sets = [each for one in week.done for each in one.sets]
+    hard, untold = _hard(sets, week.done[0].exercises) if week.done else ({}, 0)
     return WeekOfWork(
         monday,
-        adherence(_fates(one, today) for one in planned),
+        adherence(_fates(one, today) for one in week.planned),
         hard,
         untold,
         tonnage(sets),
