@@ -76,12 +76,13 @@ def _fill(size: squad.Size, number: int) -> None:
 
 @main.command("timings")
 @click.option("--rounds", type=click.IntRange(1, 1000), default=20, show_default=True)
+@click.option("--only", default="", help="Those with this text in the endpoint's name.")
 @FOLDER
-def timings_of_desk(rounds: int, folder: Path) -> None:
+def timings_of_desk(rounds: int, folder: Path, only: str) -> None:
     """Print what each request of the desk costs; exit status 1 where the budget is missed."""
     app = create_app(Settings(database=str(folder / DATA), cheap_passwords=True), _clock(folder))
     scene = scene_in(app, rounds)
-    lines = list(timings.measure(scene, rounds))
+    lines = list(timings.measure(scene, rounds, only))
     click.echo("\n".join(timings.table(lines)))
     for endpoint in sorted(missing := timings.without_row(app)):
         click.echo(f"{endpoint} has no row in tests/scale/screens.py", err=True)

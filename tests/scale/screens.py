@@ -11,13 +11,17 @@ from urllib.parse import urlencode
 from flask import Flask
 from tests.api.calculating import CASES
 from tests.handing import hand_over_text
-from tests.people import PASSWORD, AtDesk, Phone
+from tests.people import AtDesk, Phone
 from tests.scale.squad import COACH_EMAIL, COACH_NAME
 from werkzeug.routing import Rule
 
+from undercroft.api.context import NAME
 from undercroft.api.contract import COACH, contract_of
+from undercroft.api.sessions import COACH_COOKIE
 from undercroft.documents.canonical import to_json
+from undercroft.services import accounts, tokens
 from undercroft.services.monitoring.tables import TABLES
+from undercroft.store import coaches, database
 
 LIFT = "back-squat"
 LONGEST_WEEKS = 52
@@ -126,6 +130,7 @@ ROWS: Mapping[str, tuple[Asked, ...]] = {
     "blocks.show_loads": (Asked(body=_for_athlete),),
     "blocks.find_rigs": (Asked(body=_rig),),
     "blocks.unfold_week": (Asked(body=_unfolding),),
+    "own.show_own": (Asked(),),
     "sheets.show_sheets": (Asked(),),
     "proposals.show_proposals": (Asked(),),
     "calculators.list_calculators": (Asked(),),
@@ -151,15 +156,26 @@ def desk_reads(app: Flask) -> dict[str, Rule]:
 
 def scene_in(app: Flask, most: int) -> Scene:
     """The squad that `squad.seed` made, with its coach logged in; `most` athletes are looked at."""
-    browser = app.test_client()
-    words = {"email": COACH_EMAIL, "password": PASSWORD}
-    answer = browser.post("/api/v1/coach/log-in", json=words)
-    assert answer.status_code == 200, answer.text
-    coach = AtDesk(app, browser, answer.json["id"], COACH_NAME, COACH_EMAIL)
+    coach = _at_desk(app)
     squad = coach.get("/desk/squad").json["athletes"]
     (block, *_) = coach.get("/desk/blocks").json["blocks"]
     document = coach.get(f"/desk/blocks/{block['id']}").json["document"]
     return Scene(coach, tuple(one["id"] for one in squad[:most]), block["id"], document)
+
+
+def _at_desk(app: Flask) -> AtDesk:
+    """Logged in without the form, on which there is a limit of tries."""
+    browser, now = app.test_client(), app.extensions[NAME].clock()
+    token = tokens.new_token()
+    database.connect()
+    row = coaches.coach_by_email(COACH_EMAIL)
+    assert row is not None, "this is no squad that was seeded here"
+    ends_at = now + accounts.LOGIN_MS
+    print_of = tokens.fingerprint(token)
+    coaches.add_login(tokens.new_id(now), row.id, print_of, now, ends_at, "tests.scale")
+    database.disconnect()
+    browser.set_cookie(COACH_COOKIE, token)
+    return AtDesk(app, browser, row.id, COACH_NAME, COACH_EMAIL)
 
 
 def request_for(scene: Scene, rule: Rule, asked: Asked, athlete: str) -> Request:

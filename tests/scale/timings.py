@@ -73,12 +73,14 @@ class Timed:
         return body
 
 
-def measure(scene: Scene, rounds: int) -> Iterator[Line]:
-    """What each row of the table of requests costs, asked so many times."""
+def measure(scene: Scene, rounds: int, only: str = "") -> Iterator[Line]:
+    """What each row of the table costs, asked so many times; `only` is in the name of each."""
     watch = Timed(scene.coach.app)
     gc.collect()
     gc.freeze()  # as the server does before it serves
     for rule, words, requests in requests_of(scene, rounds):
+        if only not in rule.endpoint:
+            continue
         statements, costs = 0, []
         ask(scene, requests[0])  # what is read once and kept costs the first one only
         for request in requests:

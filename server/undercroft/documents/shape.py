@@ -1,7 +1,9 @@
 """The base of all document schemas: strict on the way in, no empty fields on the way out."""
 
+from collections.abc import Mapping
 from dataclasses import MISSING
 from dataclasses import fields as dataclass_fields
+from functools import cache
 from typing import Any, ClassVar
 
 from marshmallow import RAISE, Schema, ValidationError, post_dump, post_load
@@ -45,12 +47,17 @@ class Shape(Schema):
         return {k: v for k, v in data.items() if v is not None and not _is_default(v, k, kept)}
 
 
-def defaults_of(kind: type[Any]) -> dict[str, Any]:
+def defaults_of(kind: type[Any]) -> Mapping[str, Any]:
     """Default value of each dataclass field that has one."""
+    return _defaults_of(kind)  # type: ignore[arg-type]  # a class can be hashed
+
+
+@cache
+def _defaults_of(kind: Any) -> Mapping[str, Any]:
     return {f.name: f.default for f in dataclass_fields(kind) if f.default is not MISSING}
 
 
-def _is_default(value: Any, name: str, defaults: dict[str, Any]) -> bool:
+def _is_default(value: Any, name: str, defaults: Mapping[str, Any]) -> bool:
     if name not in defaults:
         return False
     default = defaults[name]

@@ -6,6 +6,7 @@ whole, ladders and notch tables included, would take most of a second.
 
 from collections.abc import Mapping
 from datetime import date
+from functools import lru_cache
 from typing import Any
 
 from undercroft.documents.made import made
@@ -26,7 +27,7 @@ Plain = Mapping[str, Any]
 
 
 def read_stored_sheet(data: Plain) -> LoadSheet:
-    """Sets with target, load and mean resistance; the rest of the sheet is left out."""
+    """Sets with target, load and mean resistance; of details those of occlusion work alone."""
     on = data.get("on")
     return LoadSheet(
         session=data["session"],
@@ -45,7 +46,7 @@ def read_stored_sheet(data: Plain) -> LoadSheet:
 
 
 def _exercise(data: Plain) -> SheetExercise:
-    method, details = Method(data["method"]), data.get("details")
+    method = Method(data["method"])
     implement, maximum = data["implement"], data.get("maximum")
     return SheetExercise(
         key=data["key"],
@@ -54,10 +55,23 @@ def _exercise(data: Plain) -> SheetExercise:
         method=method,
         implement=SheetImplement(implement["kind"], implement["name"]),
         sets=tuple(map(_set, data["sets"])),
-        loads=tuple(SheetLoad(one["kg"], one["position"]) for one in data.get("loads", ())),
-        details=made(DETAILS[method]).load(details) if details is not None else None,
+        loads=tuple(_load(one["kg"], one["position"]) for one in data.get("loads", ())),
+        details=_details(method, data.get("details")),
         maximum=SheetMaximum(**maximum) if maximum else None,
     )
+
+
+@lru_cache(maxsize=10_000)
+def _load(kg: float, position: int) -> SheetLoad:
+    """Made once: the same few dozen loads stand on every sheet."""
+    return SheetLoad(kg, position)
+
+
+def _details(method: Method, data: Plain | None) -> Any:
+    """Monitoring asks for those of occlusion work alone."""
+    if data is None or method is not Method.OCCLUSION:
+        return None
+    return made(DETAILS[method]).load(data)
 
 
 def _set(data: Plain) -> SheetSet:
@@ -72,4 +86,6 @@ def _set(data: Plain) -> SheetSet:
 
 
 def _target(data: Plain) -> Target:
-    return Target(**{**data, "blocks": tuple(data.get("blocks", ()))})
+    return (
+        Target(**{**data, "blocks": tuple(data["blocks"])}) if "blocks" in data else Target(**data)
+    )

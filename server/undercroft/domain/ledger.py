@@ -165,6 +165,8 @@ def fold(entries: Iterable[Entry]) -> Ledger:
 
 def heads(entries: Collection[Entry]) -> list[Entry]:
     """Entries that no other one of them replaces, in the order of ids."""
+    if len(entries) == 1:
+        return [*entries]
     circular = _circular(entries)
     replaced = {e.replaces for e in entries if e.replaces is not None and e.id not in circular}
     return sorted((e for e in entries if e.id not in replaced), key=_id)

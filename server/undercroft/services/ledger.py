@@ -32,13 +32,13 @@ def fold_of(athlete_id: str) -> ledger.Ledger:
     return ledger.fold(entries_of(athlete_id))
 
 
-def from_row(row: Entry | Line) -> ledger.Entry:
-    """A stored row as an entry."""
+def from_row(row: Entry | Line, run: int | None = None) -> ledger.Entry:
+    """A stored row as an entry; with a run as one of that, whichever revision it came from."""
     return ledger.Entry(
         id=row.id,
         kind=row.kind,
         at=row.at or "",
-        revision=row.revision,
+        revision=row.revision if run is None else run,
         session=row.session,
         set=row.set,
         replaces=row.replaces,

@@ -153,7 +153,7 @@ def _records(
     if not run:
         return {}
     told = [
-        ledger.from_row(row._replace(revision=run[row.revision, row.session]))
+        ledger.from_row(row, run[row.revision, row.session])
         for row in sessions.entries_for(athlete_id, run)
         if row.revision is not None and row.session is not None
     ]

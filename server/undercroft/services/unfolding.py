@@ -166,7 +166,8 @@ def _loads(
     if athlete_id is None:
         return [], ()
     found = preview.beside(athlete_id, placed.block, now)
-    begun = [made(LoadSheetShape).load(sheet) for sheet in found.begun.values()]
+    shown = {one.key for place in placed.places for one in placed.block.weeks[place].sessions}
+    begun = [made(LoadSheetShape).load(one) for key, one in found.begun.items() if key in shown]
     ours = [one for one in found.looked.findings if _is_of(one, placed.places)]
     return [*found.looked.done.sheets, *begun], tuple(looking_over.shown(ours))
 

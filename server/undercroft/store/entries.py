@@ -176,7 +176,7 @@ def lines(where: str, *parameters: Any) -> list[Line]:
         *parameters,
     )
     bodies = parsed(row[-1] for row in found)
-    return [Line(*row)._replace(body=body) for row, body in zip(found, bodies, strict=True)]
+    return [Line._make((*row[:-1], body)) for row, body in zip(found, bodies, strict=True)]
 
 
 def stored(athlete_id: str, session: str | None = None, kinds: Sequence[str] = ()) -> list[Line]:

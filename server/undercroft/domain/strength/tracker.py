@@ -72,11 +72,9 @@ class EstimatedMax:
 
 def pack(mean: Vector, covariance: Vector, like: TrackerState) -> TrackerState:
     """The state with a new mean (3) and covariance (3 x 3, made symmetric)."""
-    even = (covariance + covariance.T) / 2
-    a, b, c = ((float(x), float(y), float(z)) for x, y, z in (*even, mean)[:3])
-    return replace(
-        like, mean=(float(mean[0]), float(mean[1]), float(mean[2])), covariance=(a, b, c)
-    )
+    a, b, c = ((x, y, z) for x, y, z in ((covariance + covariance.T) / 2).tolist())
+    level, form, tilt = mean.tolist()
+    return TrackerState((level, form, tilt), (a, b, c), like.at_days, like.basis)
 
 
 def unpack(state: TrackerState) -> tuple[Vector, Vector]:
