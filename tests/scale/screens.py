@@ -23,6 +23,10 @@ from undercroft.services import accounts, tokens
 from undercroft.services.monitoring.tables import TABLES
 from undercroft.store import coaches, database
 
+BUDGET_MS = 150.0
+OF_WEEKS_MS = 300.0
+"""For unfolding, which works out the whole block with the new weeks: seven weeks here."""
+
 LIFT = "back-squat"
 LONGEST_WEEKS = 52
 
@@ -43,12 +47,13 @@ Body = Callable[[Scene, str], Any]
 
 @dataclass(frozen=True)
 class Asked:
-    """`words` tell several requests of one endpoint apart."""
+    """`words` tell several requests of one endpoint apart; `budget_ms` is of the server's time."""
 
     words: str = ""
     path: Mapping[str, str] = field(default_factory=dict)
     query: Mapping[str, Any] = field(default_factory=dict)
     body: Body | None = None
+    budget_ms: float = BUDGET_MS
 
 
 @dataclass(frozen=True)
@@ -129,7 +134,7 @@ ROWS: Mapping[str, tuple[Asked, ...]] = {
     "blocks.read_block": (Asked(body=_text),),
     "blocks.show_loads": (Asked(body=_for_athlete),),
     "blocks.find_rigs": (Asked(body=_rig),),
-    "blocks.unfold_week": (Asked(body=_unfolding),),
+    "blocks.unfold_week": (Asked(body=_unfolding, budget_ms=OF_WEEKS_MS),),
     "own.show_own": (Asked(),),
     "sheets.show_sheets": (Asked(),),
     "proposals.show_proposals": (Asked(),),

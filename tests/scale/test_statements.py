@@ -42,10 +42,10 @@ def seeded(path: Path, pattern: Path, size: squad.Size) -> Iterator[Scene]:
 def statements(scene: Scene) -> dict[str, int]:
     """By request, how many statements it asks."""
     found = {}
-    for rule, words, (request,) in requests_of(scene, rounds=1):
+    for rule, asked, (request,) in requests_of(scene, rounds=1):
         with counted() as told:
             ask(scene, request)
-        found[f"{rule.endpoint} {words}"] = len(told)
+        found[f"{rule.endpoint} {asked.words}"] = len(told)
     return found
 
 
