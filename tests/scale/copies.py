@@ -4,35 +4,24 @@ A row that has the athlete first in its key says nothing else of who it belongs 
 an entry names its phone, and the feed's word on the athlete holds id and name.
 """
 
+from collections.abc import Iterator
+
+from peewee import CompositeKey
+
 from undercroft.services import devices, tokens
 from undercroft.services.people import feed_body
 from undercroft.store import athletes
 from undercroft.store.database import compact
-from undercroft.store.models import (
-    Athlete,
-    Change,
-    Device,
-    Entry,
-    LastDone,
-    Revision,
-    ScreeningRecord,
-    SessionFact,
-    Sheet,
-    Table,
-    TrackerState,
-)
+from undercroft.store.models import ALL, Athlete, Device, Entry, Table
 from undercroft.store.sql import run
 
-TABLES: tuple[type[Table], ...] = (
-    Revision,
-    Sheet,
-    Entry,
-    Change,
-    TrackerState,
-    LastDone,
-    ScreeningRecord,
-    SessionFact,
-)
+
+def tables() -> Iterator[type[Table]]:
+    """Those that have the athlete first in their key."""
+    for table in ALL:
+        key = table._meta.primary_key
+        if isinstance(key, CompositeKey) and key.field_names[0] == "athlete":
+            yield table
 
 
 def copy(athlete_id: str, name: str, now: int) -> str:
@@ -43,7 +32,7 @@ def copy(athlete_id: str, name: str, now: int) -> str:
     phone = tokens.new_id(now)
     token = tokens.fingerprint(tokens.new_token())
     _row(Device, old.id, {"id": phone, "athlete_id": new, "token_hash": token})
-    for table in TABLES:
+    for table in tables():
         _rows(table, athlete_id, new, {"device": phone} if table is Entry else {})
     _rename(athlete_id, new)
     return new
