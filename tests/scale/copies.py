@@ -5,6 +5,7 @@ an entry names its phone, and the feed's word on the athlete holds id and name.
 """
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from peewee import CompositeKey
 
@@ -24,18 +25,28 @@ def tables() -> Iterator[type[Table]]:
             yield table
 
 
-def copy(athlete_id: str, name: str, now: int) -> str:
-    """The id of a new athlete of that name with the same history, on a phone of their own."""
+@dataclass(frozen=True, slots=True)
+class Copy:
+    """Somebody with another one's history, on a phone of their own, which knows its token."""
+
+    id: str
+    phone: str
+    token: str
+
+
+def copy(athlete_id: str, name: str, now: int, coach_id: str | None = None) -> Copy:
+    """A new athlete of that name with the same history; of another coach where one is given."""
     new = tokens.new_id(now)
-    _row(Athlete, athlete_id, {"id": new, "name": name})
+    whose = {} if coach_id is None else {"coach_id": coach_id}
+    _row(Athlete, athlete_id, {"id": new, "name": name, **whose})
     (old,) = devices.devices_of(athlete_id)
-    phone = tokens.new_id(now)
-    token = tokens.fingerprint(tokens.new_token())
-    _row(Device, old.id, {"id": phone, "athlete_id": new, "token_hash": token})
+    phone, token = tokens.new_id(now), tokens.new_token()
+    told = {"id": phone, "athlete_id": new, "token_hash": tokens.fingerprint(token)}
+    _row(Device, old.id, told)
     for table in tables():
         _rows(table, athlete_id, new, {"device": phone} if table is Entry else {})
     _rename(athlete_id, new)
-    return new
+    return Copy(new, phone, token)
 
 
 def _row(table: type[Table], id_: str, changed: dict[str, str]) -> None:

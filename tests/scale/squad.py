@@ -50,7 +50,7 @@ def seed(
 
     The same number makes the same training; ids and tokens are chance.
     """
-    _hasten()
+    hasten()
     hasher = accounts.make_hasher(cheap=True)
     coach_id = accounts.add_coach(hasher, COACH_EMAIL, COACH_NAME, PASSWORD, at(size.began))
     sorts = sorts[: size.athletes]
@@ -69,12 +69,12 @@ def seed(
         ids.append(who.id)
     for name, n in zip(names(), range(len(sorts), size.athletes), strict=False):
         with writing():
-            ids.append(copy(ids[n % len(sorts)], name, at(size.began)))
+            ids.append(copy(ids[n % len(sorts)], name, at(size.began)).id)
         step(OF_COPY / work)
     return ids
 
 
-def _hasten() -> None:
+def hasten() -> None:
     """What is not finished is thrown away: nothing has to outlive a power cut."""
     if on_sqlite():
         database.execute_sql("PRAGMA synchronous = OFF")

@@ -9,6 +9,7 @@ from typing import Any
 from undercroft.demo.history import Trained, session_entries, sessions_in_order
 from undercroft.demo.scenario import load
 from undercroft.services import athlete_page, athletes, devices, sending, sync
+from undercroft.services.tokens import new_id
 from undercroft.store import revisions
 from undercroft.store.feed import last_position
 from undercroft.store.migrate import epoch
@@ -86,7 +87,7 @@ def train(
             if day < until and trainee.chance.random() >= MISSED:
                 _does(trainee, number, planned["session"], day)
                 yield day
-        _syncs(trainee, min(monday + timedelta(weeks=weeks), until))
+        syncs(trainee, min(monday + timedelta(weeks=weeks), until))
         monday += timedelta(weeks=weeks)
 
 
@@ -106,16 +107,17 @@ def _does(trainee: Trainee, number: int, session: str, day: date) -> None:
     """The session on the newest sheet that the phone has, synced where there is a signal."""
     sheet = revisions.sheet_of(trainee.id, number, session)
     evening = datetime.combine(day, time(18), UTC)
-    lines = session_entries(sheet, _body(trainee), evening, trainee.n, trainee.chance)
-    lines += _more(lines[-1], trainee.chance)
+    lines = session_entries(sheet, body_of(trainee), evening, trainee.n, trainee.chance)
+    lines += _more(lines[-1], at(day, 20), trainee.chance)
     trainee.n += len(lines)
     trainee.unsent += lines
     trainee.gain += GAIN * (MOST_GAINED - trainee.gain)
     if len({line["session"] for line in trainee.unsent}) == trainee.sort.syncs_after:
-        _syncs(trainee, day)
+        syncs(trainee, day)
 
 
-def _syncs(trainee: Trainee, day: date) -> None:
+def syncs(trainee: Trainee, day: date) -> None:
+    """The phone sends what it has."""
     if not trainee.unsent:
         return
     (phone,) = devices.devices_of(trainee.id)
@@ -125,13 +127,13 @@ def _syncs(trainee: Trainee, day: date) -> None:
     trainee.unsent = []
 
 
-def _body(trainee: Trainee) -> Trained:
+def body_of(trainee: Trainee) -> Trained:
     document = load("athletes", trainee.sort.document)
     maxima = {one["lift"]: one["kg"] * trainee.gain for one in document["maxima"]}
     return Trained(maxima, document["body_mass_kg"], trainee.sort.measures)
 
 
-def _more(last: Mapping[str, Any], chance: random.Random) -> list[dict[str, Any]]:
+def _more(last: Mapping[str, Any], at_ms: int, chance: random.Random) -> list[dict[str, Any]]:
     """Now and then a pain or some words after the session."""
     told = []
     if chance.random() < HURTS:
@@ -139,6 +141,6 @@ def _more(last: Mapping[str, Any], chance: random.Random) -> list[dict[str, Any]
     if chance.random() < WRITES:
         told.append(("message", {"text": "The chains ran out, I took the sandbag."}))
     return [
-        {**last, "id": f"{last['id'][:-2]}0{n}", "n": last["n"] + n, "kind": kind, "body": body}
+        {**last, "id": new_id(at_ms + n), "n": last["n"] + n, "kind": kind, "body": body}
         for n, (kind, body) in enumerate(told, start=1)
     ]
