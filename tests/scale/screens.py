@@ -136,6 +136,8 @@ ROWS: Mapping[str, tuple[Asked, ...]] = {
     "blocks.find_rigs": (Asked(body=_rig),),
     "blocks.unfold_week": (Asked(body=_unfolding, budget_ms=OF_WEEKS_MS),),
     "own.show_own": (Asked(),),
+    "sharing.list_offers": (Asked(),),
+    "sharing.show_sharing": (Asked(),),
     "sheets.show_sheets": (Asked(),),
     "proposals.show_proposals": (Asked(),),
     "calculators.list_calculators": (Asked(),),
@@ -146,6 +148,12 @@ ROWS: Mapping[str, tuple[Asked, ...]] = {
     "kit.list_proposals": (Asked(),),
     "held.list_held": (Asked(),),
 }
+
+ASIDE: Mapping[str, str] = {
+    "leaving.save_archive": "everything there is of an athlete: grows with it, asked for once",
+    "pictures.show_picture": "a file as it lies there",
+}
+"""What is not measured, and why."""
 
 
 def desk_reads(app: Flask) -> dict[str, Rule]:

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from flask import Flask
 from tests.scale import squad
-from tests.scale.screens import ROWS, Scene, scene_in
+from tests.scale.screens import ASIDE, ROWS, Scene, scene_in
 from tests.scale.timings import ask, requests_of, without_row
 from tests.scale.years import SORTS, at
 from tests.store.counting import counted
@@ -63,7 +63,7 @@ def test_ten_times_the_athletes_and_thrice_the_weeks_need_as_many_statements(
 
 def test_everything_that_the_desk_reads_is_measured(sqlite_app: Flask) -> None:
     assert without_row(sqlite_app) == set()
-    assert set(ROWS) <= set(sqlite_app.view_functions)
+    assert {*ROWS, *ASIDE} <= set(sqlite_app.view_functions)
 
 
 def test_the_same_seed_makes_the_same_training(tmp_path: Path, sqlite_pattern: Path) -> None:

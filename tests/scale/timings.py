@@ -13,7 +13,7 @@ from math import ceil
 from typing import Any
 
 from flask import Flask
-from tests.scale.screens import ROWS, Asked, Request, Scene, desk_reads, request_for
+from tests.scale.screens import ASIDE, ROWS, Asked, Request, Scene, desk_reads, request_for
 from tests.store.counting import counted
 from werkzeug.routing import Rule
 
@@ -113,8 +113,8 @@ def ask(scene: Scene, request: Request) -> bytes:
 
 
 def without_row(app: Flask) -> set[str]:
-    """What the desk reads and no row of the table measures."""
-    return set(desk_reads(app)) - set(ROWS)
+    """What the desk reads, and no row measures or leaves aside."""
+    return set(desk_reads(app)) - set(ROWS) - set(ASIDE)
 
 
 def table(lines: Sequence[Line]) -> Iterator[str]:
