@@ -91,6 +91,11 @@ def test_a_session_with_a_wrap_on_reaches_the_ledger_as_it_was_tapped(
     expect(page.get_by_role("timer", name="Time with the wrap on")).to_contain_text("0:2")
     wraps.record_set(page)
     page.clock.fast_forward(60_000)
+    wraps.record(page, "6")
+    expect(page.get_by_text("6 is too tight, at most 5. Loosen it now")).to_be_visible()
+    page.clock.fast_forward(1_000)
+    wraps.record(page, "4")
+    expect(page.get_by_text("how tight now?")).to_be_hidden()
     wraps.tap(page, "Reps: less")
     wraps.record_set(page)
     expect(page.get_by_role("heading", name="Wrap off now")).to_be_visible()
@@ -119,11 +124,13 @@ def test_a_session_with_a_wrap_on_reaches_the_ledger_as_it_was_tapped(
     sets = wraps.told(server, squad, "set.done")
     assert [(e.set, e.body["side"], e.body["reps"], e.body["tightness"]) for e in sets] == [
         ("m.1", "left", 15, 5),
-        ("m.2", "left", 14, 5),
+        ("m.2", "left", 14, 4),
         ("m.1", "right", 15, 5),
         ("m.2", "right", 15, 5),
     ]
-    assert [e.body["numb"] for e in wraps.told(server, squad, "wrap.check")] == [False, False]
+    checks = wraps.told(server, squad, "wrap.check")
+    assert [e.body["numb"] for e in checks] == [False] * 4
+    assert [e.body.get("tightness") for e in checks] == [None, 6, 4, None]
 
 
 def test_the_limit_takes_the_screen_until_the_wrap_is_off(

@@ -1,8 +1,9 @@
 import { useApp } from "../app-context";
 import { minutesSeconds } from "../words/times";
 import { type OcclusionKnown, useTell } from "./known";
-import { feltIn } from "./felt";
+import { tightnessDue } from "./felt";
 import { useRing } from "./ring";
+import { TightnessQuestion } from "./tightness-question";
 import { capital, limbInWords, pieceIn } from "./words";
 import { type Off, takeOff, type Worn } from "./worn";
 
@@ -23,6 +24,7 @@ export function WearBar({ known, worn, seconds, why }: Props) {
   const tell = useTell();
   const { wrap, side, limitS, breakS, exercise } = worn;
   const asks = !why && !wrap.asked && (seconds ?? 0) >= known.questions.numb.asked_s;
+  const due = why || asks ? null : tightnessDue(worn);
   const soon = (seconds ?? 0) >= limitS - SOON_S;
   useRing(soon ? 1 : null, 2);
   const stopped = router.place.value === "/stop";
@@ -47,6 +49,9 @@ export function WearBar({ known, worn, seconds, why }: Props) {
         {capital(limbInWords(wrap.limb))}: {pieceIn(exercise, !side)} on
       </p>
       {asks && <NumbQuestion known={known} worn={worn} seconds={seconds} />}
+      {due && (
+        <TightnessQuestion key={`${due.after} ${due.was}`} known={known} worn={worn} due={due} />
+      )}
     </aside>
   );
 }
@@ -54,13 +59,11 @@ export function WearBar({ known, worn, seconds, why }: Props) {
 function NumbQuestion({ known, worn, seconds }: Omit<Props, "why">) {
   const { router } = useApp();
   const tell = useTell();
-  const felt = feltIn(worn);
   const { revision, session, set } = worn.wrap;
   useRing(1, 1);
 
   function answer(numb: boolean): void {
-    const body = { numb, ...(felt !== null && { tightness: felt }) };
-    void tell("wrap.check", body, { revision, session, set });
+    void tell("wrap.check", { numb }, { revision, session, set });
     if (!numb) return;
     takeOff(tell, worn, seconds);
     router.go("/set");

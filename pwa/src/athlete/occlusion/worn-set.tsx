@@ -14,6 +14,7 @@ import { DoneButton } from "../session/result-panel";
 import { SkipSet } from "../session/skip-set";
 import { hangingBefore } from "../session/view";
 import { BigCount } from "./big-count";
+import { toldAfter } from "./felt";
 import type { OcclusionKnown } from "./known";
 import type { BoutProps } from "./occlusion-set";
 import { choiceOf, filledIn } from "./result";
@@ -36,6 +37,8 @@ export function WornSet({ view, exercise, set, side, known }: Props) {
   const { load, loads } = choiceOf(here, done);
   const step = { kind: "set", exercise: exercise.key, set: set.key } as const;
   const usual = usualInWords(exercise, set);
+  const before = exercise.sets[exercise.sets.indexOf(set) - 1];
+  const felt = before ? toldAfter(view.session, before.key, side) : null;
   if (skipping) return <SkipSet here={here} onBack={() => setSkipping(false)} />;
   return (
     <>
@@ -75,7 +78,12 @@ export function WornSet({ view, exercise, set, side, known }: Props) {
             if (reps) setDone({ ...done, reps: stepField(reps, done.reps, by) });
           }}
         />
-        <DoneButton here={here} done={done} onChange={setDone} onSkip={() => setSkipping(true)} />
+        <DoneButton
+          here={here}
+          done={felt === null ? done : { ...done, tightness: felt }}
+          onChange={setDone}
+          onSkip={() => setSkipping(true)}
+        />
         <PanelFoot here={here} onSkip={() => setSkipping(true)} />
       </section>
     </>
