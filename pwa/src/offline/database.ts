@@ -84,6 +84,16 @@ export interface TrendPoint {
   readonly high_kg: number;
 }
 
+/** A band on the hanging scale: whole centimetres, tenths of a kilogram. */
+export interface Measuring {
+  readonly restCm: number;
+  readonly stretched: boolean;
+  readonly readings: readonly { readonly cm: number; readonly tenths: number }[];
+  /** What the scale and the tape show now. */
+  readonly cm: number;
+  readonly tenths: number;
+}
+
 export interface Settings {
   /** Show pounds; absent: as the coach's document says. */
   readonly pounds?: boolean;
@@ -92,6 +102,8 @@ export interface Settings {
   readonly speed?: "quality" | "velocity";
   /** Answers of a screening that is not finished; they stay on this phone. */
   readonly screening?: Answers;
+  /** Bands whose measuring is under way, by their key. */
+  readonly measuring?: Readonly<Record<string, Measuring>>;
   /** Installing was offered, and the athlete wants to hear no more of it. */
   readonly installOffered?: boolean;
   /** Urgent words that the athlete has read. */

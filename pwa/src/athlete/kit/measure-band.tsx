@@ -1,14 +1,12 @@
-import { useState } from "preact/hooks";
-
 import { BandPlot } from "./band-plot";
-import { doubtOf, FEWEST, mostCm, type Reading, withReading, worthOf } from "./band-readings";
+import { doubtOf, FEWEST, mostCm, withReading, worthOf } from "./band-readings";
 import { FineStepper } from "./fine-stepper";
 import type { Piece } from "./pieces";
+import { firstCm, useMeasuring } from "./use-measuring";
 import { usePropose } from "./use-propose";
 
 const LEAST_REST_CM = 10;
 const MOST_REST_CM = 300;
-const FIRST_STRETCH_CM = 20;
 const MOST_TENTHS = 3000;
 const MOST_READINGS = 20;
 
@@ -20,48 +18,64 @@ interface Props {
 
 /** Guided: the length at rest, five stretches, then reading after reading. */
 export function MeasureBand({ piece, band, onDone }: Props) {
-  const [restCm, setRestCm] = useState(() => Math.round(band.rest_length_m * 100));
-  const [stretched, setStretched] = useState(false);
-  if (!stretched) {
-    return (
-      <div class="stack">
-        <p>
-          Lay the band flat, without pull, and measure it from end to end. Then hang it up, and hook
-          the scale into it.
-        </p>
-        <FineStepper
-          label="Length at rest"
-          unit="cm"
-          per={1}
-          value={restCm}
-          least={LEAST_REST_CM}
-          most={MOST_REST_CM}
-          onValue={setRestCm}
-        />
-        <p>
-          Stretch it five times to the longest length that you train with, at most {mostCm(restCm)}{" "}
-          cm. A torn or brittle band is thrown away, not measured. Keep your face out of its line.
-        </p>
-        <button type="button" class="button main" onClick={() => setStretched(true)}>
-          Stretched five times
-        </button>
-      </div>
-    );
-  }
-  return <Readings piece={piece} restCm={restCm} onDone={onDone} />;
+  const measuring = useMeasuring(String(piece.name), Math.round(band.rest_length_m * 100));
+  const { now, change, end } = measuring;
+  const leave = () => {
+    end();
+    onDone();
+  };
+  return (
+    <div class="stack">
+      {now.stretched ? (
+        <Readings piece={piece} now={now} change={change} onTold={leave} />
+      ) : (
+        <AtRest now={now} change={change} />
+      )}
+      <button type="button" class="button quiet" onClick={leave}>
+        Throw these readings away
+      </button>
+    </div>
+  );
 }
 
-interface ReadingsProps {
+type Under = Pick<ReturnType<typeof useMeasuring>, "now" | "change">;
+
+function AtRest({ now, change }: Under) {
+  const { restCm } = now;
+  return (
+    <>
+      <p>
+        Lay the band flat, without pull, and measure it from end to end. Then hang it up, and hook
+        the scale into it.
+      </p>
+      <FineStepper
+        label="Length at rest"
+        unit="cm"
+        per={1}
+        value={restCm}
+        least={LEAST_REST_CM}
+        most={MOST_REST_CM}
+        onValue={(to) => change({ restCm: to, cm: firstCm(to) })}
+      />
+      <p>
+        Stretch it five times to the longest length that you train with, at most {mostCm(restCm)}{" "}
+        cm. A torn or brittle band is thrown away, not measured. Keep your face out of its line.
+      </p>
+      <button type="button" class="button main" onClick={() => change({ stretched: true })}>
+        Stretched five times
+      </button>
+    </>
+  );
+}
+
+interface ReadingsProps extends Under {
   readonly piece: Piece;
-  readonly restCm: number;
-  readonly onDone: () => void;
+  readonly onTold: () => void;
 }
 
-function Readings({ piece, restCm, onDone }: ReadingsProps) {
+function Readings({ piece, now, change, onTold }: ReadingsProps) {
   const propose = usePropose();
-  const [readings, setReadings] = useState<readonly Reading[]>([]);
-  const [cm, setCm] = useState(Math.min(restCm + FIRST_STRETCH_CM, mostCm(restCm)));
-  const [tenths, setTenths] = useState(0);
+  const { restCm, readings, cm, tenths } = now;
   const longest = mostCm(restCm);
   const doubt = doubtOf(readings);
   const tell = () => {
@@ -69,10 +83,10 @@ function Readings({ piece, restCm, onDone }: ReadingsProps) {
     const rest = restCm / 100;
     const key = String(piece.name);
     propose(piece.title, { kind: "band-measured", key, rest_length_m: rest, readings: told });
-    onDone();
+    onTold();
   };
   return (
-    <div class="stack">
+    <>
       <p>
         Pull slowly, upwards from short to long. Read both, and add the reading.
         {cm === longest &&
@@ -85,7 +99,7 @@ function Readings({ piece, restCm, onDone }: ReadingsProps) {
         value={cm}
         least={restCm + 1}
         most={longest}
-        onValue={setCm}
+        onValue={(to) => change({ cm: to })}
       />
       <FineStepper
         label="The scale shows"
@@ -94,13 +108,13 @@ function Readings({ piece, restCm, onDone }: ReadingsProps) {
         value={tenths}
         least={0}
         most={MOST_TENTHS}
-        onValue={setTenths}
+        onValue={(to) => change({ tenths: to })}
       />
       <button
         type="button"
         class="button"
         disabled={readings.length >= MOST_READINGS}
-        onClick={() => setReadings(withReading(readings, { cm, tenths }))}
+        onClick={() => change({ readings: withReading(readings, { cm, tenths }) })}
       >
         Add this reading
       </button>
@@ -113,7 +127,7 @@ function Readings({ piece, restCm, onDone }: ReadingsProps) {
               type="button"
               class="button quiet"
               aria-label={`Take out the reading at ${one.cm} cm`}
-              onClick={() => setReadings(readings.filter((other) => other !== one))}
+              onClick={() => change({ readings: readings.filter((other) => other !== one) })}
             >
               Take out
             </button>
@@ -131,6 +145,6 @@ function Readings({ piece, restCm, onDone }: ReadingsProps) {
       >
         Tell your coach
       </button>
-    </div>
+    </>
   );
 }

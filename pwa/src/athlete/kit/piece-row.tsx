@@ -16,13 +16,15 @@ interface Props {
 
 /** One piece: what the app believes of it, and how to say that it is otherwise. */
 export function PieceRow({ piece, proposals }: Props) {
-  const [doing, setDoing] = useState<"measure" | null>(null);
+  const { measuring = {} } = usePhoneState().settings;
+  const begun = piece.list === "bands" && String(piece.name) in measuring;
+  const [doing, setDoing] = useState<"measure" | null>(begun ? "measure" : null);
   const units = useUnits();
   const last = proposals.findLast((one) => isOf(one, piece));
   const waiting = last?.state === "waits" ? last : null;
   const done = () => setDoing(null);
   return (
-    <details class="next">
+    <details class="next" open={begun}>
       <summary>
         <span class="next-name">{piece.title}</span>
         <span class="next-when">{piece.facts}</span>
