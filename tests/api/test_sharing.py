@@ -208,6 +208,51 @@ def test_own_exercises_go_along_with_what_is_sent(
     assert key in [one["key"] for one in coach.get("/desk/catalogue").json["exercises"]]
 
 
+def test_a_lift_that_loads_are_a_part_of_goes_along_too(
+    coach: AtDesk, writing_coach: AtDesk, ready: str, device: Phone
+) -> None:
+    key = writing_coach.post("/desk/exercises", {"document": BARREL}).json["key"]
+    document = block_data()
+    for one in document["weeks"][0]["sessions"][0]["exercises"][1]["sets"]:
+        one["load"] = {"basis": "percent", "percent": 50, "of": key, "when_unknown": "find"}
+        one["rir"] = 3
+    block = writing_coach.post("/desk/blocks", {"document": document}).json["id"]
+    send(writing_coach, block, ready)
+    assert coach.get(f"/desk/athletes/{ready}/proposals").json["revision"] == 1
+
+
+def test_an_own_exercise_can_be_written_for_one_athlete_before_it_was_ever_sent(
+    coach: AtDesk, writing_coach: AtDesk, ready: str
+) -> None:
+    key = writing_coach.post("/desk/exercises", {"document": BARREL}).json["key"]
+    block = writing_coach.post("/desk/blocks", {"document": with_barrel(key)}).json["id"]
+    path = f"/desk/blocks/{block}/own/{ready}"
+    found = writing_coach.get(path).json
+    found["document"]["weeks"][0]["sessions"][0]["exercises"][-1]["sets"][0]["reps"] = 3
+    saved = writing_coach.post(path, {name: found[name] for name in ("document", "as_of")})
+    assert [c["what"] for c in saved.json["changes"]] == ["barrel lift 1 × 3 instead of 1 × 5"]
+    writing_coach.post(f"/desk/blocks/{block}", {"document": block_data()})
+    removed = writing_coach.post(f"/desk/exercises/{key}/remove")
+    assert removed.status_code == 409
+    assert "an athlete's own changes" in removed.json["detail"]
+
+
+def test_cues_of_a_coach_who_shares_the_athlete_never_reach_the_phone(
+    coach: AtDesk, reading_coach: AtDesk, ready: str, block: str, device: Phone
+) -> None:
+    cues = {"cues": ["Pull from the tray"]}
+    assert reading_coach.post("/desk/exercises/bench-press/cues", cues).status_code == 204
+    send(coach, block, ready)
+    assert cues["cues"][0] not in str(sheets(device.reads_all()))
+
+
+def test_own_changes_to_a_block_are_told_to_its_writer_alone(
+    reading_coach: AtDesk, ready: str, block: str
+) -> None:
+    asked = {"athlete": ready, "document": block_data(), "block": block}
+    assert reading_coach.post("/desk/loads", asked).status_code == 404
+
+
 def test_two_exercises_under_one_key_keep_a_block_from_being_sent(
     coach: AtDesk, writing_coach: AtDesk, ready: str
 ) -> None:

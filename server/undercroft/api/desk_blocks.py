@@ -90,7 +90,10 @@ def export_block(coach: CoachSeen, block_id: str, query: dict[str, str]) -> Resp
 def show_loads(coach: CoachSeen, body: dict[str, Any], now: int) -> dict[str, Any]:
     """Work a draft out for one athlete as they would get it now; nothing is kept."""
     rights.require(coach.id, body["athlete"], READ)
-    found = preview.preview(body["athlete"], body["document"], now, body.get("block"))
+    block_id = body.get("block")
+    if block_id is not None:
+        blocks.block_of(coach.id, block_id)
+    found = preview.preview(body["athlete"], body["document"], now, block_id)
     return {
         "faults": shapes.FaultAnswer(many=True).dump(found.faults),
         "findings": shapes.FindingAnswer(many=True).dump(found.findings),

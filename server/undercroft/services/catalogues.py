@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from undercroft.documents.catalogue import catalogue
 from undercroft.documents.made import made
-from undercroft.documents.own_exercise import OwnExerciseShape
+from undercroft.documents.own_exercise import OWN, OwnExerciseShape
 from undercroft.domain.exercise import Catalogue, Exercise
 from undercroft.store import exercises
 from undercroft.store.models import OwnExercise
@@ -30,12 +30,14 @@ def catalogue_around(athlete_id: str) -> Catalogue:
     To work a draft out that another coach writes. What is sent is lent to the athlete's coach
     (`lending.py`), so that reading it needs no other catalogue than theirs.
     """
-    return _with(exercises.own_around(athlete_id))
+    return _with(exercises.own_around(athlete_id, OWN))
 
 
-def _with(own: Sequence[OwnExercise]) -> Catalogue:
-    known, gone = catalogue(), {row.key for row in own if row.archived_at is not None}
-    return {**known, **{row.key: _own(row, known, gone) for row in own}}
+def _with(rows: Sequence[OwnExercise]) -> Catalogue:
+    """Of two under one key the later one counts, and whether that was archived."""
+    known, own = catalogue(), {row.key: row for row in rows}
+    gone = {key for key, row in own.items() if row.archived_at is not None}
+    return {**known, **{key: _own(row, known, gone) for key, row in own.items()}}
 
 
 def _own(row: OwnExercise, known: Catalogue, gone: set[str]) -> Exercise:

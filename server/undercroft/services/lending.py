@@ -6,6 +6,7 @@ from typing import Any
 from undercroft.documents.faults import Fault
 from undercroft.documents.own_exercise import OWN
 from undercroft.domain.program.block import Block
+from undercroft.services.looking_over import lifts_of
 from undercroft.store import exercises
 from undercroft.store.models import OwnExercise
 
@@ -19,7 +20,7 @@ def lend(lender: str, to: str, block: Block, now: int) -> list[Fault]:
     """
     if lender == to:
         return []
-    named = {plan.exercise for week in block.weeks for s in week.sessions for plan in s.exercises}
+    named = lifts_of(block)
     mine, theirs = _own(lender), _own(to)
     faults = [_fault(mine[key]) for key in _differing(named & mine.keys(), mine, theirs)]
     if not faults:

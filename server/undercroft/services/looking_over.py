@@ -78,11 +78,11 @@ def _told(athlete_id: str, order: Order) -> dict[str, list[DoneSession]]:
     given = {maximum.lift for maximum in order.athlete.maxima}
     return {
         lift: [_done(read_told(row.body)) for row in trackers.all_rows(athlete_id, lift)]
-        for lift in sorted(_lifts(order.block) - given)
+        for lift in sorted(lifts_of(order.block) - given)
     }
 
 
-def _lifts(block: Block) -> set[str]:
+def lifts_of(block: Block) -> set[str]:
     """Every exercise of the block, and every lift of whose maximum a load is a part."""
     exercises = [e for week in block.weeks for one in week.sessions for e in one.exercises]
     loads = [one.load for exercise in exercises for one in exercise.sets]

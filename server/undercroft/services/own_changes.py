@@ -24,7 +24,7 @@ from undercroft.domain.program.own import (
     told,
 )
 from undercroft.services import blocks
-from undercroft.services.catalogues import catalogue_for, catalogue_of
+from undercroft.services.catalogues import catalogue_of
 from undercroft.services.clock import day_of
 from undercroft.services.refusals import Conflict
 from undercroft.store import own_layers
@@ -108,7 +108,7 @@ def seen(coach_id: str, block_id: str, athlete_id: str) -> OwnSeen:
     """The block with the athlete's own changes. Raises NotFound, FaultyDocument."""
     state = _state(coach_id, block_id, athlete_id)
     document = plain(BlockShape().dump(laid_over(state.block, state.kept.layer)))
-    return OwnSeen(state.as_of, state.kept.changed_at, document, _told(athlete_id, state))
+    return OwnSeen(state.as_of, state.kept.changed_at, document, _told(coach_id, state))
 
 
 def save(
@@ -123,12 +123,12 @@ def save(
         try:
             own = read_block(document, catalogue_of(coach_id))
         except FaultyDocument as fault:
-            return _saved(athlete_id, state, fault.faults)
+            return _saved(coach_id, state, fault.faults)
         layer, misfits = between(state.block, own, state.kept.layer, day_of(now))
         if misfits:
-            return _saved(athlete_id, state, tuple(map(_fault, misfits)))
+            return _saved(coach_id, state, tuple(map(_fault, misfits)))
         keep(athlete_id, block_id, state.kept, layer, now, coach_id)
-        return _saved(athlete_id, _state(coach_id, block_id, athlete_id))
+        return _saved(coach_id, _state(coach_id, block_id, athlete_id))
 
 
 def decide(
@@ -168,12 +168,12 @@ def _state(coach_id: str, block_id: str, athlete_id: str) -> _State:
     return _State(block, row.updated_at, kept_of(athlete_id, block_id))
 
 
-def _saved(athlete_id: str, state: _State, faults: tuple[Fault, ...] = ()) -> OwnSaved:
-    return OwnSaved(state.as_of, state.kept.changed_at, faults, _told(athlete_id, state))
+def _saved(coach_id: str, state: _State, faults: tuple[Fault, ...] = ()) -> OwnSaved:
+    return OwnSaved(state.as_of, state.kept.changed_at, faults, _told(coach_id, state))
 
 
-def _told(athlete_id: str, state: _State) -> tuple[Told, ...]:
-    return told(state.kept.layer, state.block, catalogue_for(athlete_id))
+def _told(coach_id: str, state: _State) -> tuple[Told, ...]:
+    return told(state.kept.layer, state.block, catalogue_of(coach_id))
 
 
 def _fault(misfit: Misfit) -> Fault:

@@ -19,13 +19,18 @@ def own_for(athlete_id: str) -> list[OwnExercise]:
     return list(with_athlete.where(Athlete.id == athlete_id).order_by(OwnExercise.key))
 
 
-def own_around(athlete_id: str) -> list[OwnExercise]:
-    """Those of every coach who shares the athlete; those of the athlete's own coach come last."""
+def own_around(athlete_id: str, prefix: str) -> list[OwnExercise]:
+    """Those whose key begins so of every coach who shares the athlete; last, all of the own coach.
+
+    So nobody's cues for the catalogue but the own coach's reach the phone.
+    """
     found = rows(
         "SELECT e.key, e.document, e.archived_at FROM own_exercise AS e"
         " JOIN in_squad AS s ON s.coach_id = e.coach_id WHERE s.athlete_id = ?"
+        " AND (s.level = 'own' OR e.key LIKE ?)"
         " ORDER BY CASE s.level WHEN 'own' THEN 1 ELSE 0 END, e.key, e.coach_id",
         athlete_id,
+        f"{prefix}%",
     )
     return [
         OwnExercise(key=key, document=json.loads(document), archived_at=archived_at)
@@ -65,7 +70,7 @@ PLACES = {
     "a revision": """SELECT revision.document FROM revision
         JOIN athlete ON athlete.id = revision.athlete_id WHERE coach_id = ?""",
     "an athlete's own changes": """SELECT own_layer.document FROM own_layer
-        JOIN athlete ON athlete.id = own_layer.athlete_id WHERE coach_id = ?""",
+        JOIN block ON block.id = own_layer.block WHERE coach_id = ?""",
     "a load sheet": """SELECT sheet.document FROM sheet
         JOIN athlete ON athlete.id = sheet.athlete_id WHERE coach_id = ?""",
     "an athlete's document": """SELECT document FROM athlete
