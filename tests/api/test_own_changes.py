@@ -270,10 +270,9 @@ def test_they_go_along_when_the_athlete_goes(coach: AtDesk, ready: str, block: s
     assert change["own"]["sets"][0]["load"]["kg"] == 60.5
 
 
-def test_loads_accepted_in_an_earlier_look_meet_a_change_made_meanwhile(
+def test_a_load_accepted_after_another_was_written_for_the_athlete_is_the_later_word(
     coach: AtDesk, ready: str, block: str, easier: Phone
 ) -> None:
-    """What the coach wrote for the athlete since is not lost by accepting what was proposed."""
     squats = sets(told(coach, ready), "Back squat")
     lightens(coach, block, ready)
     answer = coach.post(

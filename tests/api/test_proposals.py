@@ -6,6 +6,7 @@ import pytest
 from tests.api.test_replanning import block as draft
 from tests.api.test_replanning import did, said, session
 from tests.api.test_replanning import send as send_draft
+from tests.api.test_saving import meanwhile
 from tests.api.test_screening import answers, asked, curls, signs
 from tests.api.training import by_kind, entries_of, finished, send, sheets
 from tests.fixtures import athlete_data, block_data
@@ -14,7 +15,7 @@ from tests.store.counting import counted
 
 from undercroft.services import proposals
 
-__all__ = ["asked"]
+__all__ = ["asked", "meanwhile"]
 
 
 @pytest.fixture
@@ -256,3 +257,12 @@ def eights(key: str) -> dict[str, Any]:
     for one in plan["sets"]:
         one["load"] = {"basis": "kg", "kg": 8}
     return plan
+
+
+def test_loads_are_not_accepted_for_what_was_replaced_while_they_were_worked_out(
+    coach: AtDesk, ready: str, block: str, easier: Phone, meanwhile: Any
+) -> None:
+    squats = sets(told(coach, ready), "Back squat")
+    meanwhile(lambda: send(coach, block, ready))
+    assert accept(coach, ready, 1, squats).status_code == 409
+    assert coach.get(f"/desk/athletes/{ready}").json["revision"] == 2

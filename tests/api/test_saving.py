@@ -6,10 +6,10 @@ from typing import Any
 
 import pytest
 from tests.api.training import entries_of, finished, send, sheets
-from tests.fixtures import athlete_data, kit_data
+from tests.fixtures import athlete_data, block_data, kit_data
 from tests.people import AtDesk, Phone, statuses
 
-from undercroft.services import planning
+from undercroft.services import looking_over, planning
 from undercroft.store import database, revisions
 
 
@@ -29,7 +29,8 @@ def meanwhile(monkeypatch: pytest.MonkeyPatch) -> Callable[[Callable[[], None]],
                 elsewhere.join()
             return real(*order, **more)
 
-        monkeypatch.setattr(planning, "work_out", work_out)
+        for module in (planning, looking_over):
+            monkeypatch.setattr(module, "work_out", work_out)
         return times
 
     return arranged
@@ -85,3 +86,14 @@ def test_saving_with_nobody_else_about_works_out_once(
     times = meanwhile(lambda: None)
     coach.post(f"/desk/athletes/{ready}/kit", {"document": kit_data()})
     assert len(times) == 1
+
+
+def test_nothing_is_sent_by_a_coach_whose_right_ends_while_it_is_worked_out(
+    coach: AtDesk, writing_coach: AtDesk, ready: str, meanwhile: Any
+) -> None:
+    block = writing_coach.post("/desk/blocks", {"document": block_data()}).json["id"]
+    ending = f"/desk/athletes/{ready}/sharing/{writing_coach.id}/end"
+    meanwhile(lambda: coach.post(ending))
+    answer = writing_coach.post(f"/desk/blocks/{block}/send", {"athletes": [ready]})
+    assert answer.status_code == 404
+    assert coach.get(f"/desk/athletes/{ready}").json["revision"] is None

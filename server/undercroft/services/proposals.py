@@ -66,13 +66,13 @@ def accept(
     """
     current = planning.current(athlete_id)
     if current is None or current.number != accepted.revision:
-        raise Conflict("the athlete was sent something else meanwhile", "look at the loads again")
+        raise Conflict(sending.SENT_MEANWHILE, "look at the loads again")
     wishes = _wishes(_proposals(athlete_id, current, now), accepted.loads)
     block = with_loads(current.block, wishes)
     wanted = sending.Wanted([athlete_id], current.starts_on, overrules)
     before = own_changes.kept_of(athlete_id, current.block_id)
     layer = with_accepted(before.layer, current.block, wishes, day_of(now))
-    leaves = sending.OwnAfter(before, layer)
+    leaves = sending.OwnAfter(before, layer, current.number)
     return sending.send_to(coach_id, current.block_id, block, athlete_id, wanted, now, leaves)
 
 

@@ -28,10 +28,13 @@ from undercroft.services import (
 from undercroft.services.catalogues import catalogue_for, catalogue_of
 from undercroft.services.clock import day_of, iso
 from undercroft.services.looking_over import Found, Looked
+from undercroft.services.refusals import Conflict
 from undercroft.services.rights import WRITE
 from undercroft.store import athletes, life, revisions
 from undercroft.store.feed import athlete_lock, publish
 from undercroft.store.models import Athlete
+
+SENT_MEANWHILE = "the athlete was sent something else meanwhile"
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,10 +98,11 @@ def _faulty(athlete_id: str, faults: Sequence[Fault]) -> Sent:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class OwnAfter:
-    """Own changes that a sending leaves behind, and those that they were made from."""
+    """Own changes that a sending leaves behind; what they and the revision were made from."""
 
     before: own_changes.Kept
     layer: Layer
+    revision: int
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -134,10 +138,12 @@ def send_to(
     """Send one athlete a block, which need not be the one that others get.
 
     Worked out before the lock, under which nobody else can write; again if overtaken. Raises
-    Conflict where own changes that it leaves were changed meanwhile.
+    Conflict where what it leaves as own changes was made from what does not stand any more, and
+    NotFound or NotAllowed where the coach's right has ended meanwhile.
     """
     ready = _work_out(block_id, block, athletes.athlete_with_coach(athlete_id), wanted, now)
     with athlete_lock(athlete_id) as row:
+        rights.require(coach_id, athlete_id, WRITE)
         if row.position != ready.position:
             ready = _work_out(block_id, block, row, wanted, now)
         stops = standing_stops(ready.looked.findings, wanted.overrules)
@@ -148,7 +154,7 @@ def send_to(
             planning.put_out(athlete_id, ready.run, ready.number, session, ready.position, document)
         _withdraw(ready)
         if leaves is not None:
-            own_changes.keep(athlete_id, block_id, leaves.before, leaves.layer, now, coach_id)
+            _leave(ready, leaves, now, coach_id)
         publish(athlete_id, "revision", str(ready.number), _notice(ready, now))
         picture_feed.publish(row, ready.block)
         return Sent(athlete_id, ready.number, len(ready.documents), [])
@@ -211,6 +217,14 @@ def _keep(ready: _Ready, overrules: Sequence[Overrule], now: int, coach_id: str)
         ready.run,
         write_known(known_now(ready.looked.order.standing)),
     )
+
+
+def _leave(ready: _Ready, leaves: OwnAfter, now: int, coach_id: str) -> None:
+    """Keep the own changes. Raises Conflict."""
+    if ready.number != leaves.revision + 1:
+        raise Conflict(SENT_MEANWHILE, "look at the loads again")
+    before, layer = leaves.before, leaves.layer
+    own_changes.keep(ready.athlete_id, ready.block_id, before, layer, now, coach_id)
 
 
 def _withdraw(ready: _Ready) -> None:

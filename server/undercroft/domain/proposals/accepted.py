@@ -1,13 +1,18 @@
 """Accepted loads kept as the athlete's own, so that the block sent again does not undo them."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from datetime import date
 
-from undercroft.domain.program.block import Block, ExercisePlan, SessionPlan
-from undercroft.domain.program.own import Layer, OwnChange
+from undercroft.domain.program.block import Block, ExercisePlan, SessionPlan, SetPlan
+from undercroft.domain.program.own import Layer, OwnChange, Part
+from undercroft.domain.program.own.merge import what_of
 from undercroft.domain.program.wish import LoadWish
 from undercroft.domain.proposals.proposal import Place
+
+Sets = Mapping[str, SetPlan]
+Loads = Mapping[str, LoadWish]
+"""Both by the sets' keys."""
 
 
 def with_accepted(
@@ -28,20 +33,53 @@ def with_accepted(
 
 def _of_session(
     layer: Layer, session: SessionPlan, loads: Mapping[Place, LoadWish], today: date
-) -> Sequence[OwnChange]:
+) -> Iterator[OwnChange]:
     kept = layer.by_place()
-    found = []
     for plan in session.exercises:
-        known = kept.get((session.key, plan.key))
-        own = plan if known is None else known.own
-        changed = _loaded(session.key, own, loads) if isinstance(own, ExercisePlan) else own
-        if changed != own and known is None:
-            found.append(OwnChange(session.key, plan.key, plan, changed, today, accepted=True))
-        elif changed != own and known is not None:
-            found.append(replace(known, own=changed, since=today))
-    return found
+        place = (session.key, plan.key)
+        here = {key: load for (where, key), load in loads.items() if where == session.key}
+        known = kept.get(place, OwnChange(*place, plan, plan, today, accepted=True))
+        changed = _on_top(known, plan, here)
+        if changed != known:
+            yield replace(changed, since=today)
 
 
-def _loaded(session: str, plan: ExercisePlan, loads: Mapping[Place, LoadWish]) -> ExercisePlan:
-    sets = tuple(replace(one, load=loads.get((session, one.key), one.load)) for one in plan.sets)
-    return replace(plan, sets=sets)
+def _on_top(known: OwnChange, sent: ExercisePlan, loads: Loads) -> OwnChange:
+    """The change with the loads that are meant for what it says.
+
+    What the coach wrote for the athlete since the exercise was sent is left as it is written.
+    """
+    if not isinstance(known.own, ExercisePlan) or what_of(known.own) != what_of(sent):
+        return known
+    told = {one.key: one for one in sent.sets if one.key in loads}
+    beneath, own = _brought_up(known.beneath, known.own, told)
+    return replace(known, beneath=beneath, own=_loaded(own, told, loads))
+
+
+def _brought_up(
+    beneath: Part | None, own: ExercisePlan, told: Sets
+) -> tuple[Part | None, ExercisePlan]:
+    """With the sets as they were sent that came from the block, which has moved on since."""
+    if not isinstance(beneath, ExercisePlan):
+        return beneath, own
+    was, ours = _by_key(beneath), _by_key(own)
+    fresh = {key: one for key, one in told.items() if ours.get(key) == was.get(key)}
+    return _with(beneath, fresh), _with(own, fresh)
+
+
+def _loaded(own: ExercisePlan, told: Sets, loads: Loads) -> ExercisePlan:
+    """A load is meant for its repetitions: it goes on sets that otherwise are as they were sent."""
+    fits = {
+        one.key: replace(one, load=loads[one.key])
+        for one in own.sets
+        if one.key in told and replace(one, load=told[one.key].load) == told[one.key]
+    }
+    return _with(own, fits)
+
+
+def _with(plan: ExercisePlan, sets: Sets) -> ExercisePlan:
+    return replace(plan, sets=tuple({**_by_key(plan), **sets}.values()))
+
+
+def _by_key(plan: ExercisePlan) -> Sets:
+    return {one.key: one for one in plan.sets}

@@ -30,7 +30,7 @@ def pick(beneath: T, own: T, now: T) -> tuple[T, bool]:
 
 def merge(beneath: ExercisePlan, own: ExercisePlan, now: ExercisePlan) -> tuple[ExercisePlan, bool]:
     """The exercise as the athlete does it, and whether anything in it clashes."""
-    if _what(own) != _what(beneath) or _what(now) != _what(beneath):
+    if what_of(own) != what_of(beneath) or what_of(now) != what_of(beneath):
         return pick(beneath, own, now)
     around = {
         name: pick(getattr(beneath, name), getattr(own, name), getattr(now, name))
@@ -41,7 +41,7 @@ def merge(beneath: ExercisePlan, own: ExercisePlan, now: ExercisePlan) -> tuple[
     return replace(now, sets=sets, **values), clash or any(hit for _, hit in around.values())
 
 
-def _what(plan: ExercisePlan) -> tuple[Any, ...]:
+def what_of(plan: ExercisePlan) -> tuple[Any, ...]:
     return tuple(getattr(plan, name) for name in WHAT)
 
 
