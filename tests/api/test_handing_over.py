@@ -1,5 +1,7 @@
 """An athlete passes to another coach: what was done stays whole, nobody keeps more than told."""
 
+import time
+from concurrent.futures import ThreadPoolExecutor
 from typing import Any
 
 import pytest
@@ -8,6 +10,7 @@ from tests.people import AtDesk, Phone
 
 from undercroft.services.auditing import check
 from undercroft.store import database
+from undercroft.store.feed import athlete_lock
 from undercroft.store.models import Entry, Revision
 
 
@@ -96,6 +99,25 @@ def test_rights_and_links_of_before_end(
     assert writing_coach.post("/desk/offers/accept", {"secret": share}).status_code == 404
     looked = coach.app.test_client().post("/api/v1/pairing/look", json={"secret": pairing})
     assert looked.status_code == 404
+
+
+def test_of_two_coaches_who_accept_at_once_one_gets_the_athlete(
+    coach: AtDesk, other_coach: AtDesk, reading_coach: AtDesk, athlete: str
+) -> None:
+    """Both links are good, and both wait for the athlete's lock."""
+    links = [(one, coach.offers("own", athlete)) for one in (other_coach, reading_coach)]
+    with ThreadPoolExecutor() as at_once:
+        database.connect()
+        with athlete_lock(athlete):
+            waiting = [
+                at_once.submit(one.post, "/desk/offers/accept", {"secret": secret})
+                for one, secret in links
+            ]
+            time.sleep(1)
+        database.disconnect()
+    assert sorted(one.result().status_code for one in waiting) == [200, 404]
+    rights = [one.get("/desk/squad").json["athletes"] for one, _ in links]
+    assert sorted([line["right"] for line in lines] for lines in rights) == [[], ["own"]]
 
 
 def test_own_exercises_that_anything_names_go_along(

@@ -154,7 +154,10 @@ def leave(athlete_id: str, coach_id: str) -> None:
 
 
 def _take(found: OfferRow, athlete_id: str, coach_id: str, now: int) -> list[str]:
+    """Raises NotFound where somebody else was given the athlete while this one waited."""
     with athlete_lock(athlete_id):
+        if athletes.coach_of(athlete_id) != found.coach_id:
+            raise _unusable()
         if found.gives == OWN:
             return handing_over.hand_over(athlete_id, coach_id, found.keeps, now)
         has = rights.member(coach_id, athlete_id)
