@@ -68,12 +68,13 @@ export const HANDLES: readonly Column<RowOf<"handles">>[] = [
 
 export const STACKS: readonly Column<RowOf<"stacks">>[] = [
   name,
+  { kind: "exercises", field: "only_for", label: "A machine only for", width: "w12" },
   {
     kind: "numbers",
     field: "pins_kg",
     label: "Pins, lightest first",
     unit: "kg",
-    width: "w20",
+    width: "w12",
     hint: "5, 10, 15, 20",
   },
   {
@@ -81,7 +82,7 @@ export const STACKS: readonly Column<RowOf<"stacks">>[] = [
     field: "add_ons_kg",
     label: "Loose add-ons",
     unit: "kg",
-    width: "w8",
+    width: "w3",
     hint: "2.5",
   },
   {
@@ -98,10 +99,10 @@ export const STACKS: readonly Column<RowOf<"stacks">>[] = [
     label: "Efficiency of each",
     unit: "%",
     scale: 100,
+    width: "w3",
     usual: 98,
   },
   { kind: "truth", field: "efficiency_measured", label: "Measured", usual: false },
-  { kind: "exercises", field: "only_for", label: "A machine only for", width: "w20" },
 ];
 
 export const BANDS: readonly Column<RowOf<"bands">>[] = [
