@@ -193,6 +193,17 @@ def test_loads_beside_the_text_and_what_sending_changes_count_them(
     assert [one["what"] for one in beside["own"]] == ["back squat 60.5 kg instead of 85.5 kg"]
 
 
+def test_weeks_unfolded_for_an_athlete_show_own_loads_where_they_stand(
+    coach: AtDesk, ready: str, block: str
+) -> None:
+    lightens(coach, block, ready)
+    asked = {"document": kilograms(), "week": "w2", "weeks": 2, "athlete": ready, "block": block}
+    answer = coach.post("/desk/unfold", asked)
+    assert answer.status_code == 200, answer.text
+    (squat,) = [row for row in answer.json["table"] if row["key"] == "w2m-a"]
+    assert [{cell["kg"] for cell in week} for week in squat["weeks"]] == [{60.5}, {85.5}]
+
+
 def test_what_is_found_stands_at_its_line_of_the_text_though_one_above_is_left_out(
     coach: AtDesk, ready: str, block: str
 ) -> None:

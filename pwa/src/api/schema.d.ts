@@ -3345,6 +3345,7 @@ export interface components {
             light_week?: components["schemas"]["LightWeek"];
             anew?: boolean;
             athlete?: string;
+            block?: string;
         };
         CellAnswer: {
             path?: string;

@@ -219,6 +219,8 @@ export interface UnfoldAsked {
   readonly light_week?: LightWeek;
   readonly anew: boolean;
   readonly athlete?: string;
+  /** The block's id: the athlete's own changes to it count in the loads. */
+  readonly block?: string;
 }
 
 export const unfold = (asked: UnfoldAsked, options: AskOptions = {}) =>

@@ -128,7 +128,8 @@ def unfold_week(coach: CoachSeen, body: dict[str, Any], now: int) -> unfolding.U
     athlete = body.get("athlete")
     if athlete is not None:
         rights.require(coach.id, athlete, READ)
-    return unfolding.unfold_week(coach.id, body["document"], unfolding.wanted(body), athlete, now)
+    whose = unfolding.Whose(athlete, body.get("block"))
+    return unfolding.unfold_week(coach.id, body["document"], unfolding.wanted(body), whose, now)
 
 
 @section.post("/blocks/<block_id>/send")

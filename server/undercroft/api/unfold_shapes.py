@@ -21,7 +21,7 @@ class UnfoldAsked(Draft):
 
     An exercise without a rule goes by the one in the draft, or is repeated. `anew`: weeks that were
     unfolded from it before are made again; else they stay as they were edited. Without `athlete`
-    nothing is worked out.
+    nothing is worked out; with `block` the athlete's own changes to that block count.
     """
 
     week = Key(required=True)
@@ -30,6 +30,7 @@ class UnfoldAsked(Draft):
     light_week = fields.Nested(LightWeekShape)
     anew = Truth()
     athlete = Text(64, 1)
+    block = Text(64, 1)
 
 
 class CellAnswer(Schema):

@@ -104,6 +104,14 @@ def own_block(block: Block, layer: Layer, known: Catalogue) -> Block:
         raise FaultyDocument(tuple(map(_of_the_athlete, fault.faults))) from None
 
 
+def block_for(athlete_id: str, block_id: str | None, block: Block, known: Catalogue) -> Block:
+    """The block of that id as the athlete does it; without an id as it is written.
+
+    Raises FaultyDocument.
+    """
+    return own_block(block, kept_of(athlete_id, block_id).layer, known) if block_id else block
+
+
 def seen(coach_id: str, block_id: str, athlete_id: str) -> OwnSeen:
     """The block with the athlete's own changes. Raises NotFound, FaultyDocument."""
     state = _state(coach_id, block_id, athlete_id)

@@ -62,14 +62,15 @@ def preview(athlete_id: str, document: Any, now: int, block_id: str | None = Non
     sheets = [planning.on_wire(sheet) for sheet in found.looked.done.sheets]
     return Preview(
         (),
-        _in_the_text(looking_over.shown(found.looked.findings), own, block),
+        in_the_text(looking_over.shown(found.looked.findings), own, block),
         [*found.begun.values(), *sheets],
         _differences(found.now, own, known),
         told(layer, block, known),
     )
 
 
-def _in_the_text(found: list[Found], own: Block, block: Block) -> list[Found]:
+def in_the_text(found: list[Found], own: Block, block: Block) -> list[Found]:
+    """What was found in the athlete's own block, at its places in the block as it is written."""
     if own is block:
         return found
     return [replace(one, path=path_beneath(one.path, own, block)) for one in found]

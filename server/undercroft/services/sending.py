@@ -81,9 +81,8 @@ def _send_own(
     coach_id: str, block_id: str, block: Block, athlete_id: str, wanted: Wanted, now: int
 ) -> Sent:
     """The block with the athlete's own changes; refused where the two do not go together."""
-    layer = own_changes.kept_of(athlete_id, block_id).layer
     try:
-        own = own_changes.own_block(block, layer, catalogue_of(coach_id))
+        own = own_changes.block_for(athlete_id, block_id, block, catalogue_of(coach_id))
     except FaultyDocument as fault:
         return _faulty(athlete_id, fault.faults)
     faults = lending.lend(coach_id, athletes.coach_of(athlete_id), own, now)

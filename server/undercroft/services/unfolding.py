@@ -11,6 +11,7 @@ from undercroft.documents.made import made
 from undercroft.documents.reading import read_block
 from undercroft.documents.sheet import LoadSheetShape
 from undercroft.domain.errors import DomainError
+from undercroft.domain.exercise import Catalogue
 from undercroft.domain.load_sheet import LoadSheet
 from undercroft.domain.program.block import Block, ExercisePlan, SessionPlan, Week
 from undercroft.domain.program.calendar import DAYS
@@ -27,12 +28,12 @@ from undercroft.domain.program.unfolding import (
     unfold_within,
     week_of,
 )
-from undercroft.services import looking_over, preview
+from undercroft.services import looking_over, own_changes, preview
 from undercroft.services.catalogues import catalogue_of
 from undercroft.services.looking_over import Found
 from undercroft.services.refusals import Invalid
 
-__all__ = ["MOST_WEEKS", "Rule", "Unfolded", "Wanted", "unfold_week", "wanted"]
+__all__ = ["MOST_WEEKS", "Rule", "Unfolded", "Wanted", "Whose", "unfold_week", "wanted"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,6 +62,14 @@ def wanted(asked: Mapping[str, Any]) -> Wanted:
 
 
 @dataclass(frozen=True, slots=True)
+class Whose:
+    """Whose loads are told; with a block's id the athlete's own changes to it count in them."""
+
+    athlete: str | None
+    block: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Unfolded:
     """Faults of the draft or of rules that do not fit it; where there are none, all the rest.
 
@@ -75,9 +84,7 @@ class Unfolded:
     table: tuple[TableRow, ...] = ()
 
 
-def unfold_week(
-    coach_id: str, document: Any, wanted: Wanted, athlete_id: str | None, now: int
-) -> Unfolded:
+def unfold_week(coach_id: str, document: Any, wanted: Wanted, whose: Whose, now: int) -> Unfolded:
     """Nothing is kept. Without an athlete the table has no loads.
 
     An exercise without a rule here goes by the one in the draft, or is repeated. Raises Invalid
@@ -93,7 +100,10 @@ def unfold_week(
     if faults:
         return Unfolded(faults)
     placed = _placed(ruled, wanted.unfolding)
-    sheets, findings = _loads(placed, athlete_id, now)
+    try:
+        sheets, findings = _loads(placed, whose, known, now)
+    except FaultyDocument as fault:
+        return Unfolded(fault.faults)
     table = load_table(placed.block, sheets, known, placed.places)
     return Unfolded((), plain(made(BlockShape).dump(placed.block)), placed.places, findings, table)
 
@@ -161,15 +171,17 @@ def _placed(block: Block, wanted: Unfolding) -> Placed:
 
 
 def _loads(
-    placed: Placed, athlete_id: str | None, now: int
+    placed: Placed, whose: Whose, known: Catalogue, now: int
 ) -> tuple[list[LoadSheet], tuple[Found, ...]]:
-    if athlete_id is None:
+    if whose.athlete is None:
         return [], ()
-    found = preview.beside(athlete_id, placed.block, now)
+    own = own_changes.block_for(whose.athlete, whose.block, placed.block, known)
+    found = preview.beside(whose.athlete, own, now)
     shown = {one.key for place in placed.places for one in placed.block.weeks[place].sessions}
     begun = [made(LoadSheetShape).load(one) for key, one in found.begun.items() if key in shown]
     ours = [one for one in found.looked.findings if _is_of(one, placed.places)]
-    return [*found.looked.done.sheets, *begun], tuple(looking_over.shown(ours))
+    told = preview.in_the_text(looking_over.shown(ours), own, placed.block)
+    return [*found.looked.done.sheets, *begun], tuple(told)
 
 
 def _is_of(finding: Finding, places: Sequence[int]) -> bool:

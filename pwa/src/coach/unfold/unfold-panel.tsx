@@ -23,6 +23,8 @@ interface UnfoldPanelProps {
   readonly at: number;
   /** Whose loads the table shows; "" for nobody's. */
   readonly athlete: string;
+  /** The block's id, once the server has it. */
+  readonly id: string | undefined;
   readonly choices: Choices;
   readonly onChoices: (choices: Choices) => void;
   /** Closes the panel; with words on what was done, if anything. */
@@ -34,7 +36,7 @@ export function UnfoldPanel(props: UnfoldPanelProps) {
   const { week, choices, onClose } = props;
   const writer = useWriter();
   const block = writer.block.value;
-  const asked = useUnfolding(block, week, choices, props.athlete);
+  const asked = useUnfolding(block, week, choices, props.athlete, props.id);
   const made = asked.state === "ready" ? (asked.answer?.document ?? null) : null;
   const putIn = () => {
     if (made === null) return;

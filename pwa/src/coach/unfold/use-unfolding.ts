@@ -12,6 +12,7 @@ export function useUnfolding(
   week: Week,
   choices: Choices,
   athlete: string,
+  id: string | undefined,
 ): Asked<UnfoldAnswer> {
   const asked = useMemo<UnfoldAsked>(
     () => ({
@@ -22,8 +23,9 @@ export function useUnfolding(
       anew: choices.anew,
       ...(choices.lightWeek ? { light_week: choices.lightWeek } : {}),
       ...(athlete ? { athlete } : {}),
+      ...(id ? { block: id } : {}),
     }),
-    [document, week, choices, athlete],
+    [document, week, choices, athlete, id],
   );
   return useAfterPause(asked, athlete, (signal) => unfold(asked, { signal }));
 }

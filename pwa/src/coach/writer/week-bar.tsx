@@ -9,8 +9,14 @@ import { Said } from "../shell/states";
 import { UnfoldPanel } from "../unfold/unfold-panel";
 import { useRemarks, useWriter } from "./writer-state";
 
+interface WeekBarProps {
+  readonly athlete: string;
+  /** The block's id, once the server has it. */
+  readonly id: string | undefined;
+}
+
 /** What can be done with the chosen week; unfolded, its loads are those of the `athlete`. */
-export function WeekBar({ athlete }: { readonly athlete: string }) {
+export function WeekBar({ athlete, id }: WeekBarProps) {
   const writer = useWriter();
   const { faults } = useRemarks();
   const at = writer.place.value.week;
@@ -91,6 +97,7 @@ export function WeekBar({ athlete }: { readonly athlete: string }) {
           week={week}
           at={at}
           athlete={athlete}
+          id={id}
           choices={writer.unfoldings.value.get(week.key) ?? firstChoices(writer.block.value, week)}
           onChoices={(choices) => {
             writer.unfoldings.value = new Map(writer.unfoldings.value).set(week.key, choices);

@@ -56,7 +56,8 @@ export function WriterPage({ id, opening }: WriterPageProps) {
   const block = writer.block.value;
   const athlete = useChosenAthlete();
   const stored = saver.id.value;
-  const loads = useLoads(block, athlete.id, isOnlyHere(stored) ? undefined : stored);
+  const known = isOnlyHere(stored) ? undefined : stored;
+  const loads = useLoads(block, athlete.id, known);
   const chosen = named(athlete);
   const faults = loads.answer ? loads.answer.faults : saver.faults.value;
   const findings = loads.answer?.findings ?? [];
@@ -91,7 +92,7 @@ export function WriterPage({ id, opening }: WriterPageProps) {
           <FaultList faults={own(faults, "", "weeks")} />
           <FindingList findings={own(findings, "", "weeks")} />
           <Grid />
-          <WeekBar athlete={athlete.id} />
+          <WeekBar athlete={athlete.id} id={known} />
           <WeekFindings />
           <SessionEditor stale={loads.state === "working"} shown={loads.state !== "off"} />
           <AboutBlock />
