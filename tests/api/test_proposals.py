@@ -13,7 +13,8 @@ from tests.fixtures import athlete_data, block_data
 from tests.people import AtDesk, Clock, Phone
 from tests.store.counting import counted
 
-from undercroft.services import proposals
+from undercroft.services import lives, proposals
+from undercroft.store import database
 
 __all__ = ["asked", "meanwhile"]
 
@@ -266,3 +267,14 @@ def test_loads_are_not_accepted_for_what_was_replaced_while_they_were_worked_out
     meanwhile(lambda: send(coach, block, ready))
     assert accept(coach, ready, 1, squats).status_code == 409
     assert coach.get(f"/desk/athletes/{ready}").json["revision"] == 2
+
+
+def test_loads_are_accepted_after_a_backup_was_put_back_although_numbers_have_leapt(
+    coach: AtDesk, ready: str, block: str, easier: Phone, clock: Clock
+) -> None:
+    database.connect()
+    lives.begin(clock())
+    database.disconnect()
+    sent = accept(coach, ready, 1, sets(told(coach, ready), "Back squat"))
+    assert sent.status_code == 200, sent.text
+    assert sent.json["revision"] > 2

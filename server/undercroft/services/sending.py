@@ -220,7 +220,7 @@ def _keep(ready: _Ready, overrules: Sequence[Overrule], now: int, coach_id: str)
 
 def _leave(ready: _Ready, leaves: OwnAfter, now: int, coach_id: str) -> None:
     """Keep the own changes. Raises Conflict."""
-    if ready.number != leaves.revision + 1:
+    if ready.before is None or ready.before.number != leaves.revision:
         raise Conflict(SENT_MEANWHILE, "look at the loads again")
     before, layer = leaves.before, leaves.layer
     own_changes.keep(ready.athlete_id, ready.block_id, before, layer, now, coach_id)
