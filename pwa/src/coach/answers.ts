@@ -37,6 +37,19 @@ export type Invitation = Answer<"InvitationAnswer">;
 /** Told once, when the invitation is made: the server keeps no copy of the secret. */
 export type NewInvitation = Answer<"InvitationMade">;
 export type PairingCode = Answer<"CodeAnswer">;
+export type Offer = Answer<"SharingOfferAnswer">;
+/** A link of an own offer, told once. */
+export type NewOffer = Answer<"OfferMadeAnswer">;
+export type OfferTaken = Answer<"OfferTakenAnswer">;
+export type OfferAsked = {
+  readonly athletes: readonly string[];
+  readonly gives: "read" | "write" | "own";
+  readonly keeps: "read" | null;
+};
+export type Sharer = Answer<"SharerAnswer">;
+export type Sharing = Answer<"SharingAnswer">;
+export type LogIn = Answer<"LogInAnswer">;
+
 /** Its `sent` is the entry as it came; it may be anything. */
 export type HeldEntry = Answer<"HeldAnswer">;
 

@@ -1,5 +1,6 @@
 import { useEffect } from "preact/hooks";
 
+import { AccountScreen } from "./account/account-screen";
 import { AthleteScreen } from "./athlete/athlete-screen";
 import { BlocksScreen } from "./blocks/blocks-screen";
 import { TakeInScreen } from "./blocks/take-in-screen";
@@ -13,6 +14,7 @@ import { NewExerciseScreen } from "./exercises/new-exercise-screen";
 import { OwnScreen } from "./own/own-screen";
 import { SendScreen } from "./send/send-screen";
 import { ask, learnExercises, useDesk, welcome } from "./shell/desk-state";
+import { JoinScreen } from "./sharing/join-screen";
 import { SheetsScreen } from "./sheets/sheets-screen";
 import { Head } from "./shell/head";
 import { Link } from "./shell/link";
@@ -104,6 +106,10 @@ function Screen() {
       return <CalculatorsScreen />;
     case "calculator":
       return <CalculatorScreen key={route.key} name={route.key} />;
+    case "account":
+      return <AccountScreen />;
+    case "join":
+      return <JoinScreen />;
     case "nowhere":
       return (
         <Page title="No such page">

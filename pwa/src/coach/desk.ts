@@ -23,11 +23,16 @@ import type {
   Invitation,
   KitProposal,
   LoadSeen,
+  LogIn,
   LoadsAnswer,
   MeasuredPressure,
   Named,
   NewInvitation,
+  NewOffer,
   OcclusionGuide,
+  Offer,
+  OfferAsked,
+  OfferTaken,
   Overrule,
   OwnBlock,
   OwnPlace,
@@ -38,6 +43,8 @@ import type {
   SavedBlock,
   ScreeningPage,
   SendAnswer,
+  Sharer,
+  Sharing,
   SheetsAnswer,
   Signing,
   SpeedExercise,
@@ -55,6 +62,27 @@ export const logIn = (email: string, password: string) =>
   post<Coach>("/coach/log-in", { email, password });
 export const logOut = () => post("/coach/log-out");
 export const me = () => get<Coach>("/coach/me");
+
+export const logIns = async () =>
+  (await get<{ log_ins: readonly LogIn[] }>("/coach/log-ins")).log_ins;
+export const revokeLogIn = (id: string) => post(`/coach/log-ins/${encodeURIComponent(id)}/revoke`);
+export const changePassword = (old: string, fresh: string) =>
+  post("/coach/password", { old, new: fresh });
+
+export const sharing = (id: string) => get<Sharing>(athletePath(id, "/sharing"));
+const sharerPath = (id: string, coach: string, rest: string) =>
+  athletePath(id, `/sharing/${encodeURIComponent(coach)}/${rest}`);
+export const changeRight = (id: string, coach: string, right: Sharer["right"]) =>
+  post(sharerPath(id, coach, "right"), { right });
+export const endSharing = (id: string, coach: string) => post(sharerPath(id, coach, "end"));
+export const leaveAthlete = (id: string) => post(athletePath(id, "/sharing/leave"));
+export const offers = async () => (await get<{ offers: readonly Offer[] }>("/desk/offers")).offers;
+export const makeOffer = (asked: OfferAsked) => post<NewOffer>("/desk/offers", asked);
+export const revokeOffer = (id: string) => post(`/desk/offers/${encodeURIComponent(id)}/revoke`);
+export const lookAtOffer = (secret: string) => post<Offer>("/desk/offers/look", { secret });
+export const acceptOffer = (secret: string) => post<OfferTaken>("/desk/offers/accept", { secret });
+export const archiveAddress = (id: string) => addressOf(athletePath(id, "/archive"));
+export const eraseAthlete = (id: string, name: string) => post(athletePath(id, "/erase"), { name });
 
 export const squad = async () =>
   (await get<{ athletes: readonly SquadLine[] }>("/desk/squad")).athletes;

@@ -30,6 +30,8 @@ export interface Identity extends Paired {
   readonly refused?: boolean;
   /** It is refused because the coach unpaired it. */
   readonly revoked?: boolean;
+  /** It is refused because the coach erased what the server had of the athlete. */
+  readonly erased?: boolean;
 }
 
 /** An entry with what has become of it. */

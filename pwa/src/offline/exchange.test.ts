@@ -125,6 +125,17 @@ describe("no status takes an entry out of the outbox", () => {
     expect(unsent(phone)).toStrictEqual(["one"]);
   });
 
+  test("an athlete who was erased keeps all on the phone, and is told", async () => {
+    await say(phone, "one");
+    const body = JSON.stringify({ type: "urn:undercroft:problem:erased", status: 401 });
+    const gone = () => new Response(body, { status: 401, headers: { Undercroft: "1" } });
+    server.answerNext("/sync", gone);
+    server.answerNext("/sync", gone);
+    await exchanged(phone);
+    expect(phone.state().identity).toMatchObject({ refused: true, erased: true });
+    expect(unsent(phone)).toStrictEqual(["one"]);
+  });
+
   test.each([429, 503])("%i leaves the server alone for as long as it asks", async (status) => {
     await say(phone, "one");
     server.answerNext("/sync", () => problem(status, { "Retry-After": "120" }));

@@ -159,15 +159,20 @@ const HALVED: ReadonlySet<number> = new Set([400, 409, 413, 422]);
 async function refusal(parts: ExchangeParts, fault: Refused): Promise<Outcome> {
   const { status, retryAfterS } = fault;
   const identity = await readIdentity(parts.storage);
-  if (identity && (status === 401 || status === 403)) return await refuse(parts, identity);
+  if (identity && (status === 401 || status === 403)) {
+    return await refuse(parts, identity, fault.problem.type === ERASED);
+  }
   if (status === 429 || status === 503) {
     return { is: "busy", waitMs: retryAfterS === null ? DEFAULT_BUSY_MS : retryAfterS * 1000 };
   }
   return { is: "failed", why: "not taken" };
 }
 
-async function refuse(parts: ExchangeParts, identity: Identity): Promise<Outcome> {
-  await markRefused(parts.storage, identity.device);
+/** The server has erased the athlete; what is on the phone stays. */
+const ERASED = "urn:undercroft:problem:erased";
+
+async function refuse(parts: ExchangeParts, identity: Identity, erased = false): Promise<Outcome> {
+  await markRefused(parts.storage, identity.device, erased);
   parts.onTaken();
   return { is: "refused" };
 }

@@ -102,6 +102,7 @@ export function takeSnapshot(
       renewDue: false,
       refused: false,
       revoked: false,
+      erased: false,
     };
     const lastN = await adopt(transaction, identity, stored, serverNow);
     await sendAgain(transaction, device, storedThrough);
@@ -128,10 +129,11 @@ export function markSnapshotDue(storage: Storage, device: string): Promise<void>
 }
 
 /** The server refuses this device; nothing is thrown away. */
-export function markRefused(storage: Storage, device: string): Promise<void> {
+export function markRefused(storage: Storage, device: string, erased: boolean): Promise<void> {
   return storage.run("readwrite", async (transaction) => {
     const identity = await identityIn(transaction);
-    if (identity?.device === device) await save(transaction, { ...identity, refused: true });
+    if (identity?.device === device)
+      await save(transaction, { ...identity, refused: true, erased });
   });
 }
 

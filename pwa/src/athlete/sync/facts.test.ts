@@ -105,6 +105,8 @@ describe("the sync screen", () => {
     const expired = facts({ identity: { ...IDENTITY, refused: true } });
     expect(expired[0]?.is).toBe("log-in expired");
     expect(expired[0]?.todo).toContain("All is kept here.");
+    const erased = facts({ identity: { ...IDENTITY, refused: true, erased: true } });
+    expect(erased[0]?.what).toBe("Ida Moor has erased what the server had of you.");
   });
 
   test("says that a newer version waits for the end of a session", () => {

@@ -8,6 +8,7 @@ export interface Fact {
   readonly is:
     | "full"
     | "silent storage"
+    | "erased"
     | "revoked"
     | "log-in expired"
     | "three days"
@@ -63,6 +64,11 @@ function storage({ fault, unsaved }: PhoneState): Fact | null {
 function pairing({ identity }: PhoneState): Fact | null {
   if (!identity?.refused) return null;
   const { coach } = identity;
+  if (identity.erased) {
+    const todo = `What this phone holds stays until you unpair it: read it, record on, or save what is unsent as a file. To train with a coach again, pair with a new link or code.`;
+    const what = `${coach} has erased what the server had of you.`;
+    return { is: "erased", weight: "notice", what, todo };
+  }
   if (identity.revoked) {
     const todo = `Record as before: all is kept, and what is sent waits for ${coach} to accept it. To get new sessions, pair again with a link or a code from ${coach}.`;
     return { is: "revoked", weight: "notice", what: `${coach} has unpaired this phone.`, todo };

@@ -7,6 +7,7 @@ import { Disclaimer } from "../stop/stop-screen";
 import { TopBar } from "../top-bar";
 import { count } from "../words/sets";
 import { moment } from "../words/times";
+import { ArchivePart } from "./archive-part";
 import { FactsPart } from "./facts-part";
 import { HandOverPart } from "./hand-over-part";
 import { HeldPart } from "./held-part";
@@ -36,6 +37,7 @@ export function SyncScreen() {
         <FactsPart now={now} />
         <HandOverPart />
         <HeldPart />
+        <ArchivePart />
         {!isInstalled(window) && <InstallPart />}
         <Choices />
         <UnpairPart />

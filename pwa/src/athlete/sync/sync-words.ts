@@ -66,6 +66,10 @@ export function syncInWords(state: PhoneState, now: number): SyncWords {
   }
   const unsent = unsentOf(state);
   const kept = unsent.length === 0 ? "" : `${unsentInWords(unsent)} on this phone only`;
+  if (state.identity?.erased) {
+    const long = `Your coach has erased what the server had of you. What this phone holds stays.${kept ? ` ${kept}.` : ""}`;
+    return { mood: "trouble", short: "Erased", long };
+  }
   if (state.identity?.refused) {
     const why = state.identity.revoked ? "Your coach has unpaired this phone. " : "";
     const long = `${why}Pair this phone again; everything is kept.${kept ? ` ${kept}.` : ""}`;

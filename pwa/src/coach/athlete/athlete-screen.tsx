@@ -13,6 +13,8 @@ import { MonitoringPart } from "../monitoring/monitoring-part";
 import { ProposalsPart } from "../proposals/proposals-part";
 import { ResultsPart } from "../results/results-part";
 import { ScreeningPart } from "../screening/screening-part";
+import { SharingPart } from "../sharing/sharing-part";
+import { RightProvider } from "../shell/right";
 
 const PART_NAMES: Readonly<Record<AthletePart, string>> = {
   results: "Results",
@@ -23,6 +25,7 @@ const PART_NAMES: Readonly<Record<AthletePart, string>> = {
   screening: "Screening",
   phones: "Phones",
   held: "Held entries",
+  sharing: "Sharing and leaving",
 };
 
 interface AthleteScreenProps {
@@ -44,9 +47,27 @@ export function AthleteScreen({ id, part }: AthleteScreenProps) {
         ))}
       </nav>
       <Loaded load={load} what="this athlete">
-        {(page) => <Part page={page} part={part} load={load} />}
+        {(page) => (
+          <RightProvider value={page.right}>
+            <SharedNote page={page} />
+            <Part page={page} part={part} load={load} />
+          </RightProvider>
+        )}
       </Loaded>
     </Page>
+  );
+}
+
+/** Whose athlete this is, where it is another coach's. */
+function SharedNote({ page }: { readonly page: AthletePage }) {
+  if (page.right === "own") return null;
+  return (
+    <p class="shared-note">
+      {page.name} is {page.owner}’s athlete.{" "}
+      {page.right === "read"
+        ? `You may read; for a change, ask ${page.owner}.`
+        : "You may read and write; phones, signatures and clearances are not yours to give."}
+    </p>
   );
 }
 
@@ -74,5 +95,7 @@ function Part({ page, part, load }: PartProps) {
       return <PhonesPart page={page} again={load.again} />;
     case "held":
       return <HeldPart id={page.id} />;
+    case "sharing":
+      return <SharingPart page={page} />;
   }
 }

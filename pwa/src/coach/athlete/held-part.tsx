@@ -1,6 +1,7 @@
 import type { HeldEntry } from "../answers";
 import { acceptHeld, held } from "../desk";
 import { useDesk } from "../shell/desk-state";
+import { May } from "../shell/right";
 import { Failure, Loaded } from "../shell/states";
 import { useAct } from "../shell/use-act";
 import { useLoad } from "../shell/use-load";
@@ -22,7 +23,9 @@ export function HeldPart({ id }: { readonly id: string }) {
             <p class="lead">Nothing is held.</p>
           ) : (
             <>
-              <AllAtOnce athlete={id} entries={entries} again={load.again} />
+              <May needs="write">
+                <AllAtOnce athlete={id} entries={entries} again={load.again} />
+              </May>
               <ul class="held">
                 {entries.map((entry) => (
                   <Held key={entry.position} athlete={id} entry={entry} again={load.again} />
@@ -93,13 +96,15 @@ function Held({ athlete, entry, again }: HeldProps) {
         <pre>{JSON.stringify(entry.sent, null, 2)}</pre>
       </details>
       <Failure fault={act.fault} />
-      <button
-        type="button"
-        disabled={act.busy}
-        onClick={() => act.run(() => acceptHeld(athlete, entry.position), again)}
-      >
-        Let it count<span class="sr-only">: {name}</span>
-      </button>
+      <May needs="write">
+        <button
+          type="button"
+          disabled={act.busy}
+          onClick={() => act.run(() => acceptHeld(athlete, entry.position), again)}
+        >
+          Let it count<span class="sr-only">: {name}</span>
+        </button>
+      </May>
     </li>
   );
 }

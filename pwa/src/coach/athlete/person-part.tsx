@@ -7,6 +7,7 @@ import { LongTextField, TextField } from "../fields/text-field";
 import { useDocumentForm, type DocumentForm } from "../rows/document-form";
 import { within } from "../block/faults";
 import { Link } from "../shell/link";
+import { Writable } from "../shell/right";
 import { athletePath } from "../shell/route";
 import { MaximaEditor, MaximaNow } from "./maxima";
 import { PersonMore } from "./person-more";
@@ -29,13 +30,19 @@ export function PersonPart({ page, onSaved }: PersonPartProps) {
       <section>
         <h2>Maxima</h2>
         <MaximaNow maxima={page.maxima} />
-        <MaximaEditor form={form} />
+        <Writable>
+          <MaximaEditor form={form} />
+        </Writable>
       </section>
       <section>
         <h2>Measures</h2>
-        <Measures form={form} />
+        <Writable>
+          <Measures form={form} />
+        </Writable>
       </section>
-      <PersonMore form={form} />
+      <Writable>
+        <PersonMore form={form} />
+      </Writable>
       <section>
         <h2>Screening</h2>
         <p class="aside-note">

@@ -1,6 +1,7 @@
 import type { AthletePage, Device } from "../answers";
 import { revokeDevice } from "../desk";
 import { useDesk } from "../shell/desk-state";
+import { May } from "../shell/right";
 import { Failure } from "../shell/states";
 import { useAct } from "../shell/use-act";
 import { date, dayAndClock } from "../shell/when";
@@ -25,9 +26,13 @@ export function PhonesPart({ page, again }: PhonesPartProps) {
           <Devices page={page} again={again} />
         )}
       </section>
-      <Invitations athlete={page.id} name={page.name} />
-      <TypedCode athlete={page.id} />
-      <HandOverPart athlete={page.id} again={again} />
+      <May needs="own">
+        <Invitations athlete={page.id} name={page.name} />
+        <TypedCode athlete={page.id} />
+      </May>
+      <May needs="write">
+        <HandOverPart athlete={page.id} again={again} />
+      </May>
     </>
   );
 }
@@ -77,15 +82,17 @@ function DeviceRow({ device, busy, revoke }: DeviceRowProps) {
       </td>
       <td>
         {device.revoked_at === null ? (
-          <button
-            type="button"
-            class="plain"
-            aria-label={`Revoke ${device.name}`}
-            disabled={busy}
-            onClick={() => revoke(device)}
-          >
-            Revoke
-          </button>
+          <May needs="own">
+            <button
+              type="button"
+              class="plain"
+              aria-label={`Revoke ${device.name}`}
+              disabled={busy}
+              onClick={() => revoke(device)}
+            >
+              Revoke
+            </button>
+          </May>
         ) : (
           `revoked ${date(device.revoked_at)}`
         )}

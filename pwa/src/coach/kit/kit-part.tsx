@@ -8,6 +8,7 @@ import { TextField } from "../fields/text-field";
 import { useDocumentForm, type DocumentForm } from "../rows/document-form";
 import { within } from "../block/faults";
 import { useDesk } from "../shell/desk-state";
+import { May, Writable } from "../shell/right";
 import { BARS, DUMBBELLS, HANDLES, PLATES, STACKS, type RowOf } from "./kit-lists";
 import { KitList } from "./kit-list";
 import { ProposalsPart } from "./proposals-part";
@@ -49,9 +50,11 @@ export function KitPart({ page, onSaved }: KitPartProps) {
         Weigh the bars if you can: a bar sold as 20 kg may weigh 18. Count the plates and measure
         their thickness, because a sleeve ends somewhere.
       </p>
-      <button type="button" class="main" onClick={begin}>
-        Write down the kit
-      </button>
+      <May needs="write">
+        <button type="button" class="main" onClick={begin}>
+          Write down the kit
+        </button>
+      </May>
     </>
   );
 }
@@ -69,16 +72,18 @@ function KitForm({ begin, page, onSaved }: KitFormProps) {
   });
   return (
     <>
-      <TextField
-        label="Name of the place"
-        width="w20"
-        longest={80}
-        value={form.document.name}
-        faults={within(form.faults, "name")}
-        onValue={(name) => form.change({ name })}
-      />
-      <CommonKit form={form} />
-      <RarerKit form={form} />
+      <Writable>
+        <TextField
+          label="Name of the place"
+          width="w20"
+          longest={80}
+          value={form.document.name}
+          faults={within(form.faults, "name")}
+          onValue={(name) => form.change({ name })}
+        />
+        <CommonKit form={form} />
+        <RarerKit form={form} />
+      </Writable>
       {form.bar}
     </>
   );

@@ -2,6 +2,7 @@ import type { Kit } from "../../api/types";
 import type { KitProposal } from "../answers";
 import { acceptProposal, declineProposal, kitProposals } from "../desk";
 import { useDesk } from "../shell/desk-state";
+import { May } from "../shell/right";
 import { Failure, Loaded } from "../shell/states";
 import { useAct } from "../shell/use-act";
 import { useLoad } from "../shell/use-load";
@@ -66,17 +67,19 @@ function Proposal({ athlete, proposal, again, onAccepted }: ProposalProps) {
       {trouble && <p class="soft">Cannot be applied: {trouble}.</p>}
       {unsaved && !trouble && <p class="soft">Save the kit below first.</p>}
       <Failure fault={act.fault} />
-      <button type="button" disabled={act.busy || unsaved || trouble !== null} onClick={accept}>
-        Change the kit<span class="sr-only">: {item}</span>
-      </button>{" "}
-      <button
-        type="button"
-        class="plain"
-        disabled={act.busy}
-        onClick={() => act.run(() => declineProposal(athlete, id), again)}
-      >
-        Set aside<span class="sr-only">: {item}</span>
-      </button>
+      <May needs="write">
+        <button type="button" disabled={act.busy || unsaved || trouble !== null} onClick={accept}>
+          Change the kit<span class="sr-only">: {item}</span>
+        </button>{" "}
+        <button
+          type="button"
+          class="plain"
+          disabled={act.busy}
+          onClick={() => act.run(() => declineProposal(athlete, id), again)}
+        >
+          Set aside<span class="sr-only">: {item}</span>
+        </button>
+      </May>
     </li>
   );
 }

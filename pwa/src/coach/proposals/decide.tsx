@@ -5,6 +5,7 @@ import { acceptProposals } from "../desk";
 import { RefusalPart } from "../send/refusal-part";
 import { overrulesFor, type Reasons } from "../send/stops";
 import { counted } from "../shell/counted";
+import { useMay } from "../shell/right";
 import { Failure } from "../shell/states";
 import { useAct } from "../shell/use-act";
 import { acceptedOf, rowsOf } from "./rows";
@@ -20,6 +21,7 @@ interface DecideProps {
 /** Every proposed load is ticked until the coach takes the tick away. */
 export function Decide({ found, revision, athlete, sent }: DecideProps) {
   const act = useAct();
+  const may = useMay("write");
   const [left, setLeft] = useState<ReadonlySet<string>>(new Set());
   const [stops, setStops] = useState<readonly Finding[]>([]);
   const [reasons, setReasons] = useState<Reasons>({});
@@ -60,7 +62,7 @@ export function Decide({ found, revision, athlete, sent }: DecideProps) {
         </>
       )}
       <Failure fault={act.fault} />
-      {found.waiting > 0 && (
+      {found.waiting > 0 && may && (
         <div class="save-bar">
           <button
             type="button"

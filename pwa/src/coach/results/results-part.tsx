@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 
-import type { AthletePage, Named, ResultSession } from "../answers";
+import type { AthletePage, ResultSession } from "../answers";
 import { results, squad } from "../desk";
 import { counted } from "../shell/counted";
 import { useDesk } from "../shell/desk-state";
@@ -45,15 +45,21 @@ export function ResultsPart({ page }: { readonly page: AthletePage }) {
 }
 
 /** How far the newest revision has come. */
-function ComeSoFar({ page, block }: { readonly page: AthletePage; readonly block: Named }) {
+function ComeSoFar({
+  page,
+  block,
+}: {
+  readonly page: AthletePage;
+  readonly block: NonNullable<AthletePage["block"]>;
+}) {
   const now = useDesk().now();
   const load = useLoad("squad", squad);
   const line = load.now.state === "ready" && load.now.value.find((each) => each.id === page.id);
   return (
     <section>
       <p>
-        Has <Link to={blockPath(block.id)}>{block.name}</Link>, revision {page.revision}.{" "}
-        <Link to={sheetsPath(page.id)}>Sheets for paper</Link>
+        Has {block.mine ? <Link to={blockPath(block.id)}>{block.name}</Link> : block.name}, revision{" "}
+        {page.revision}. <Link to={sheetsPath(page.id)}>Sheets for paper</Link>
       </p>
       {line && <StageList states={line.states} now={now} />}
     </section>

@@ -4,6 +4,7 @@ import { useEffect, useRef, useState } from "preact/hooks";
 
 import { Refused, type Fault } from "../../api/client";
 import { useDesk } from "../shell/desk-state";
+import { May } from "../shell/right";
 import { inPlainWords } from "../shell/plain-words";
 import { FaultList } from "../shell/states";
 import { useAct } from "../shell/use-act";
@@ -52,14 +53,16 @@ export function useDocumentForm<T extends object>(rules: FormRules<T>): Document
     setChanged(true);
   };
   const bar = (
-    <SaveBar
-      what={what}
-      busy={act.busy}
-      changed={changed}
-      savedAt={savedAt}
-      fault={act.fault}
-      onSave={submit}
-    />
+    <May needs="write">
+      <SaveBar
+        what={what}
+        busy={act.busy}
+        changed={changed}
+        savedAt={savedAt}
+        fault={act.fault}
+        onSave={submit}
+      />
+    </May>
   );
   return { document, change, faults, bar };
 }

@@ -1,4 +1,5 @@
 import { askForScreening } from "../desk";
+import { May } from "../shell/right";
 import { Failure } from "../shell/states";
 import { useAct } from "../shell/use-act";
 import type { PieceProps } from "./screening-part";
@@ -25,14 +26,16 @@ export function AskPart({ athlete, onPage }: PieceProps) {
         have to give them without need. Local rules and licensed practice come first.
       </p>
       <Failure fault={act.fault} />
-      <button
-        type="button"
-        class="main"
-        disabled={act.busy}
-        onClick={() => act.run(() => askForScreening(athlete.id), onPage)}
-      >
-        Ask for it
-      </button>
+      <May needs="write">
+        <button
+          type="button"
+          class="main"
+          disabled={act.busy}
+          onClick={() => act.run(() => askForScreening(athlete.id), onPage)}
+        >
+          Ask for it
+        </button>
+      </May>
     </section>
   );
 }

@@ -2,6 +2,7 @@ import { useState } from "preact/hooks";
 
 import type { Answered } from "../answers";
 import { counted } from "../shell/counted";
+import { useMay } from "../shell/right";
 import { calendarDate } from "../shell/when";
 import { AnswerTable } from "./answer-table";
 import { needsNote, sorted, THE_REST, ticksNeeded, wantsSignature } from "./reading";
@@ -11,8 +12,18 @@ import { SignForm } from "./sign-form";
 /** The latest answers: to be read and signed, or, once that is done, to be looked up. */
 export function LatestPart(piece: PieceProps) {
   const { latest } = piece.page;
+  const own = useMay("own");
   if (latest === null) return null;
   const title = `The answers of ${calendarDate(latest.on)}`;
+  if (wantsSignature(piece.page) && !own) {
+    return (
+      <section>
+        <h2>{title}</h2>
+        <p>They wait to be read and signed by {piece.athlete.owner}.</p>
+        <AllAnswers answered={latest} />
+      </section>
+    );
+  }
   if (wantsSignature(piece.page)) {
     return (
       <section>

@@ -1,5 +1,6 @@
 import type { ScreeningRecord } from "../answers";
 import { withdrawRecord } from "../desk";
+import { May } from "../shell/right";
 import { Failure } from "../shell/states";
 import { useAct } from "../shell/use-act";
 import { date } from "../shell/when";
@@ -51,9 +52,16 @@ function Kept({ record, words, busy, withdraw }: KeptProps) {
         ))}
       </div>
       {gone === null ? (
-        <button type="button" class="plain" disabled={busy} onClick={() => withdraw(record, words)}>
-          Withdraw<span class="sr-only">: {words.title}</span>
-        </button>
+        <May needs="write">
+          <button
+            type="button"
+            class="plain"
+            disabled={busy}
+            onClick={() => withdraw(record, words)}
+          >
+            Withdraw<span class="sr-only">: {words.title}</span>
+          </button>
+        </May>
       ) : (
         <span>withdrawn {date(gone)}</span>
       )}

@@ -2,6 +2,7 @@ import { useState } from "preact/hooks";
 
 import type { AthletePage, ScreeningPage } from "../answers";
 import { screening } from "../desk";
+import { May } from "../shell/right";
 import { Loaded } from "../shell/states";
 import { useLoad } from "../shell/use-load";
 import { AfterPart } from "./after-part";
@@ -49,8 +50,10 @@ function Pieces(piece: PieceProps) {
       <StandingPart {...piece} />
       <ReasonsPart {...piece} />
       <LatestPart {...piece} />
-      <ClearanceForm {...piece} />
-      <PressureForm {...piece} />
+      <May needs="own">
+        <ClearanceForm {...piece} />
+        <PressureForm {...piece} />
+      </May>
       <RecordsPart {...piece} />
       <ExposurePart {...piece} />
       <AfterPart {...piece} />

@@ -22,7 +22,7 @@ import { merged } from "./stops";
 export function SendScreen({ id }: { readonly id: string }) {
   const load = useLoad(`send ${id}`, async () => ({
     block: await block(id),
-    athletes: await squad(),
+    athletes: (await squad()).filter(({ right }) => right !== "read"),
   }));
   return (
     <Page title="Send" above={<Back id={id} />}>

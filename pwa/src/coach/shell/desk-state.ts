@@ -22,6 +22,8 @@ export interface Desk {
   readonly unsaved: Signal<string | null>;
   /** The session last open in a writer, by its key: another view of the block opens at it. */
   readonly session: Signal<string | null>;
+  /** The secret of a link from another coach, taken out of the address; kept nowhere else. */
+  readonly offered: Signal<string | null>;
   readonly shelf: Shelf;
   readonly random: () => number;
   readonly now: () => number;
@@ -40,6 +42,7 @@ export function createDesk(path: string, shelf: Shelf): Desk {
     answers: signal(true),
     exercises: signal((kept(shelf, EXERCISES) as readonly CatalogueEntry[] | null) ?? []),
     unsaved: signal(null),
+    offered: signal(null),
     session: signal(null),
     shelf,
     random: Math.random,

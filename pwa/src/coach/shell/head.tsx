@@ -4,7 +4,7 @@ import { logOut } from "../desk";
 import { draftsOf } from "../block/drafts";
 import { mayLeave, sayGoodbye, useDesk } from "./desk-state";
 import { Link } from "./link";
-import { BLOCKS, CALCULATORS, EXERCISES, ROOT, routeOf, type Route } from "./route";
+import { ACCOUNT, BLOCKS, CALCULATORS, EXERCISES, ROOT, routeOf, type Route } from "./route";
 import { useAct } from "./use-act";
 import { useMenu } from "./use-menu";
 
@@ -30,7 +30,11 @@ export function Head() {
       </button>
       <div id="desk-menu" class={menu.open ? "menu open" : "menu"}>
         <Places />
-        <span class="who">{desk.coach.value?.name}</span>
+        <span class="who">
+          <Link to={ACCOUNT} current={routeOf(desk.path.value).screen === "account"}>
+            {desk.coach.value?.name}
+          </Link>
+        </span>
         <Leave />
       </div>
       <Silence />

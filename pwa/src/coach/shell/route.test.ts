@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import {
   ATHLETE_PARTS,
   athletePath,
+  ACCOUNT,
   blockPath,
   BLOCKS,
   calculatorPath,
@@ -22,6 +23,7 @@ describe("an address of the desk", () => {
     [`${ROOT}/`, { screen: "squad" }],
     [BLOCKS, { screen: "blocks" }],
     [TAKE_IN, { screen: "take-in" }],
+    [ACCOUNT, { screen: "account" }],
     [blockPath("b 1"), { screen: "writer", id: "b 1" }],
     [blockPath("b1", "send"), { screen: "send", id: "b1" }],
     [ownPath("b 1", "a/1"), { screen: "own", id: "b 1", athlete: "a/1" }],

@@ -12,6 +12,7 @@ export type Route =
   | { readonly screen: "exercise"; readonly key: string }
   | { readonly screen: "calculators" }
   | { readonly screen: "calculator"; readonly key: string }
+  | { readonly screen: "account" | "join" }
   | { readonly screen: "nowhere" };
 
 export const ATHLETE_PARTS = [
@@ -23,6 +24,7 @@ export const ATHLETE_PARTS = [
   "screening",
   "phones",
   "held",
+  "sharing",
 ] as const;
 export type AthletePart = (typeof ATHLETE_PARTS)[number];
 
@@ -37,6 +39,7 @@ export function routeOf(path: string): Route {
   if (area === "blocks") return blockRoute(id, part);
   if (area === "exercises" && part === undefined) return exerciseRoute(id);
   if (area === "calculators" && part === undefined) return calculatorRoute(id);
+  if ((area === "account" || area === "join") && id === undefined) return { screen: area };
   return { screen: "nowhere" };
 }
 
@@ -68,6 +71,7 @@ export function calculatorPath(key: string): string {
   return `${CALCULATORS}/${encodeURIComponent(key)}`;
 }
 
+export const ACCOUNT = `${ROOT}/account`;
 export const EXERCISES = `${ROOT}/exercises`;
 export const NEW_EXERCISE = `${EXERCISES}/new`;
 export const CALCULATORS = `${ROOT}/calculators`;

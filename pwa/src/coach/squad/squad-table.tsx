@@ -36,6 +36,11 @@ function Row({ line, now }: { readonly line: SquadLine; readonly now: number }) 
     <tr>
       <th scope="row">
         <Link to={athletePath(line.id)}>{line.name}</Link>
+        {line.right !== "own" && (
+          <small class="whose">
+            {line.owner}’s{line.right === "read" && ", to read"}
+          </small>
+        )}
       </th>
       <td data-head="Needs">
         <Needs line={line} />

@@ -11,7 +11,7 @@ export interface ChosenAthlete {
   /** "" for nobody. */
   readonly id: string;
   readonly choose: (id: string) => void;
-  readonly athletes: readonly Named[];
+  readonly athletes: readonly Pick<SquadLine, "id" | "name" | "right">[];
 }
 
 /** The athlete whose loads stand beside the text: the last one chosen, or the first of the squad. */
@@ -32,6 +32,11 @@ export function useChosenAthlete(): ChosenAthlete {
 export function named({ id, athletes }: ChosenAthlete): Named | null {
   if (id === "") return null;
   return { id, name: athletes.find((each) => each.id === id)?.name ?? "this athlete" };
+}
+
+/** Whether the chosen one may be read and not written for. */
+export function onlyToRead({ id, athletes }: ChosenAthlete): boolean {
+  return athletes.find((each) => each.id === id)?.right === "read";
 }
 
 interface AthleteChooserProps {

@@ -10,7 +10,7 @@ import { Link } from "../shell/link";
 import { Page } from "../shell/page";
 import { BLOCKS, blockPath, ownPath } from "../shell/route";
 import { FaultList } from "../shell/states";
-import { AthleteChooser, named, useChosenAthlete } from "./athlete-chooser";
+import { AthleteChooser, named, useChosenAthlete, onlyToRead } from "./athlete-chooser";
 import { FindingsJump } from "./findings-jump";
 import { Grid } from "./grid";
 import { HistoryButtons } from "./history-buttons";
@@ -75,7 +75,7 @@ export function WriterPage({ id, opening }: WriterPageProps) {
           <div class="writer-bar">
             <HistoryButtons />
             <AthleteChooser athlete={athlete} />
-            {chosen && (
+            {chosen && !onlyToRead(athlete) && (
               <OwnSwitch
                 saver={saver}
                 athlete={chosen}
