@@ -36,12 +36,12 @@ def serve(app: Flask, settings: Settings, say: Callable[[str], None]) -> None:
         ident=None,
         clear_untrusted_proxy_headers=settings.proxy_hops == 0,
     )
+    stop = _stop_on_signal()
     for address in _addresses(server):
         say(f"Undercroft listens on {address}")
     # What the program itself is made of need not be searched for garbage again and again.
     gc.collect()
     gc.freeze()
-    stop = _stop_on_signal()
     while not stop.is_set():
         wasyncore.loop(timeout=0.5, map=sockets, use_poll=True, count=1)
     _stop_listening(sockets)
