@@ -2,6 +2,7 @@
 
 import sqlite3
 import sys
+import tempfile
 import time
 from contextlib import closing
 from datetime import date
@@ -10,7 +11,8 @@ from pathlib import Path
 import click
 from tests.conftest import make_tables
 from tests.people import PASSWORD
-from tests.scale import squad, timings
+from tests.scale import growth, squad, timings
+from tests.scale.paper import put_down
 from tests.scale.screens import scene_in
 
 from undercroft.api import create_app
@@ -18,6 +20,13 @@ from undercroft.commands.demo import DATA
 from undercroft.config import Settings
 from undercroft.services.clock import HOUR_MS, Clock, day_of, now_ms
 from undercroft.store import database
+
+MEASURED = {
+    "history": growth.by_history,
+    "squad": growth.by_squad,
+    "athletes": growth.by_athletes,
+    "batch": growth.by_batch,
+}
 
 PARTS = 1000
 """Of the progress bar."""
@@ -87,6 +96,24 @@ def timings_of_desk(rounds: int, folder: Path, only: str) -> None:
     for endpoint in sorted(missing := timings.without_row(app)):
         click.echo(f"{endpoint} has no row in tests/scale/screens.py", err=True)
     sys.exit(0 if all(one.met for one in lines) and not missing else 1)
+
+
+@main.command("growth")
+@click.argument("names", nargs=-1, type=click.Choice(list(MEASURED)))
+@click.option(
+    "--folder",
+    type=click.Path(file_okay=False, path_type=Path),
+    default=Path(__file__).parents[2] / "server/docs/growth",
+    help="Where plots and tables go; those of the documentation.",
+)
+def growth_of_costs(names: tuple[str, ...], folder: Path) -> None:
+    """Measure how costs grow, and draw it; all, or those named. Takes some ten minutes."""
+    with tempfile.TemporaryDirectory(prefix="undercroft-growth-") as scratch:
+        for name in names or MEASURED:
+            click.echo(f"{name}:", err=True)
+            found = MEASURED[name](Path(scratch), lambda words: click.echo(f"  {words}", err=True))
+            put_down(name, found.costs, folder)
+            database.close_all()
 
 
 def _clock(folder: Path) -> Clock:
