@@ -6,6 +6,7 @@ import pytest
 from tests.api.training import by_kind, done_sets, entries_of, finished, send, sheets
 from tests.fixtures import block_data
 from tests.people import AtDesk, Phone
+from tests.store.counting import counted
 
 FIRST, SECOND, THIRD, FIFTH = "2026-02-02", "2026-02-09", "2026-02-16", "2026-03-02"
 """Mondays; the block has two weeks."""
@@ -144,3 +145,18 @@ def test_what_another_block_has_replaced_is_told_neither_as_planned_nor_as_misse
         (1, "w1-wed", "planned"),
         (2, "o1-mon", "planned"),
     ]
+
+
+def test_a_set_in_a_session_that_an_earlier_run_ended_is_one_under_way(
+    coach: AtDesk, ready: str, block: str, other: str, device: Phone
+) -> None:
+    """Else each set would be taken for news of all runs: ten years of a block, read set by set."""
+    send(coach, block, ready, starts_on=FIRST)
+    does(device, sheets(device.reads_all())["w1-mon"])
+    send(coach, other, ready, starts_on=SECOND)
+    send(coach, block, ready, starts_on=FIFTH)
+    start, one, *_ = entries_of(device, sheets(device.reads_all())["3/w1-mon"])
+    device.syncs(start)
+    with counted() as asked:
+        device.syncs(one)
+    assert not any("replaces" in words and words.startswith("SELECT") for words in asked)

@@ -47,8 +47,15 @@ def may_close(athlete_id: str, entries: Sequence[Entry]) -> bool:
     if not touched or any(e.kind in SESSION_KINDS for e in work):
         return bool(touched)
     last = lines.last_begun(athlete_id)
-    under_way = set() if last is None else {last.session}
-    return touched != under_way or ledger.any_ended(athlete_id, touched)
+    if last is None or touched != {last.session}:
+        return True
+    if not ledger.any_ended(athlete_id, touched) and {e.revision for e in work} == {last.revision}:
+        return False
+    # Sessions of an earlier run may have the same key, and their ends are none of this one.
+    numbers = revisions.numbers_of_run(athlete_id, last.revision)
+    return any(e.revision not in numbers for e in work) or ledger.any_ended(
+        athlete_id, touched, numbers
+    )
 
 
 def closed_by(athlete_id: str, entries: Sequence[Entry]) -> list[Closed]:
@@ -75,7 +82,7 @@ def _spoken_of(athlete_id: str, entries: Sequence[Entry]) -> Iterator[tuple[int,
 
 def _closed(athlete_id: str, revision: int, session: str) -> Closed | None:
     numbers = revisions.numbers_of_run(athlete_id, revision)
-    own = [e for e in ledger.entries_of(athlete_id, session) if e.revision in numbers]
+    own = ledger.entries_of(athlete_id, session, revisions=numbers)
     work = [e for e in own if e.kind in WORK_KINDS]
     if not work:
         return None

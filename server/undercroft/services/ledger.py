@@ -9,10 +9,15 @@ from undercroft.store.models import Entry
 
 
 def entries_of(
-    athlete_id: str, session: str | None = None, kinds: Sequence[str] = ()
+    athlete_id: str,
+    session: str | None = None,
+    kinds: Sequence[str] = (),
+    revisions: Sequence[int] = (),
 ) -> list[ledger.Entry]:
-    """Entries that count, in the order of positions; of one session or certain kinds if asked."""
-    return [from_row(row) for row in entries.stored(athlete_id, session, kinds)]
+    """Entries that count, in the order of positions; where that is asked of one session, of certain
+    kinds, from certain revisions.
+    """
+    return [from_row(row) for row in entries.stored(athlete_id, session, kinds, revisions)]
 
 
 def entries_from(athlete_id: str, position: int) -> list[ledger.Entry]:
@@ -20,10 +25,13 @@ def entries_from(athlete_id: str, position: int) -> list[ledger.Entry]:
     return [from_row(row) for row in entries.stored_from(athlete_id, position)]
 
 
-def any_ended(athlete_id: str, sessions: Collection[str]) -> bool:
-    """Does the ledger say of any of these sessions that it was finished or stopped?"""
+def any_ended(athlete_id: str, sessions: Collection[str], revisions: Collection[int] = ()) -> bool:
+    """Does the ledger say of any of these sessions that it was finished or stopped?
+
+    With revisions: of one that was done from one of these.
+    """
     return bool(sessions) and entries.any_of_kinds(
-        athlete_id, sessions, ("session.finished", "session.stopped")
+        athlete_id, sessions, ("session.finished", "session.stopped"), revisions
     )
 
 

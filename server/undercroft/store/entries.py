@@ -179,21 +179,27 @@ def lines(where: str, *parameters: Any) -> list[Line]:
     return [Line._make((*row[:-1], body)) for row, body in zip(found, bodies, strict=True)]
 
 
-def stored(athlete_id: str, session: str | None = None, kinds: Sequence[str] = ()) -> list[Line]:
-    """Every entry that counts, of one session or of certain kinds where that is asked."""
-    where, parameters = "athlete_id = ?", [athlete_id, *kinds]
+def stored(
+    athlete_id: str,
+    session: str | None = None,
+    kinds: Sequence[str] = (),
+    revisions: Sequence[int] = (),
+) -> list[Line]:
+    """Every entry that counts; of one session, certain kinds or revisions where that is asked."""
+    where, parameters = "athlete_id = ?", [athlete_id, *kinds, *revisions]
     if kinds:
         where += f" AND kind IN ({marks(len(kinds))})"
+    if revisions:
+        where += f" AND revision IN ({marks(len(revisions))})"
     if session is not None:
         where += " AND session = ?"
         parameters.append(session)
     return lines(where, *parameters)
 
 
-def stored_from(athlete_id: str, position: int) -> list[Entry]:
+def stored_from(athlete_id: str, position: int) -> list[Line]:
     """Every entry that counts, from this position on."""
-    wanted = (Entry.athlete == athlete_id, Entry.status == STORED, Entry.position >= position)
-    return list(Entry.select().where(*wanted).order_by(Entry.position))
+    return lines("athlete_id = ? AND position >= ?", athlete_id, position)
 
 
 def held(athlete_id: str) -> list[Entry]:
@@ -221,14 +227,21 @@ def mark_accepted(athlete_id: str, position: int, now: int, changes: dict[str, A
     ).execute()
 
 
-def any_of_kinds(athlete_id: str, sessions: Collection[str], kinds: Sequence[str]) -> bool:
-    """Is there an entry of one of these kinds in one of these sessions?"""
+def any_of_kinds(
+    athlete_id: str, sessions: Collection[str], kinds: Sequence[str], revisions: Collection[int]
+) -> bool:
+    """Is there an entry of one of these kinds in one of these sessions?
+
+    From one of these revisions; where there are none of them, from whatever revision.
+    """
+    of = f" AND revision IN ({marks(len(revisions))})" if revisions else ""
     found = rows(
         f"SELECT 1 FROM entry WHERE athlete_id = ? AND session IN ({marks(len(sessions))})"
-        f" AND kind IN ({marks(len(kinds))}) AND status = 'stored' LIMIT 1",
+        f" AND kind IN ({marks(len(kinds))}){of} AND status = 'stored' LIMIT 1",
         athlete_id,
         *sessions,
         *kinds,
+        *revisions,
     )
     return bool(found)
 

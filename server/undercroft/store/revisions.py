@@ -3,6 +3,7 @@
 from collections.abc import Collection, Sequence
 from typing import Any
 
+from undercroft.store import sql
 from undercroft.store.models import Entry, Revision, Sheet
 
 
@@ -115,13 +116,14 @@ def all_revisions(athlete_id: str) -> list[Revision]:
 
 def numbers_of_run(athlete_id: str, number: int) -> tuple[int, ...]:
     """All revisions of the run that a revision belongs to, oldest first; none if unknown."""
-    run = Revision.select(Revision.run).where(
-        Revision.athlete == athlete_id, Revision.number == number
+    found = sql.rows(
+        "SELECT number FROM revision WHERE athlete_id = ? AND run ="
+        " (SELECT run FROM revision WHERE athlete_id = ? AND number = ?) ORDER BY number",
+        athlete_id,
+        athlete_id,
+        number,
     )
-    rows = Revision.select(Revision.number).where(
-        Revision.athlete == athlete_id, Revision.run.in_(run)
-    )
-    return tuple(sorted(row.number for row in rows))
+    return tuple(one for (one,) in found)
 
 
 def revisions_of_run(athlete_id: str, run: int) -> list[Revision]:
