@@ -1,5 +1,6 @@
 """Exercises as a coach looks them up: by themselves, and for one athlete on that athlete's kit."""
 
+from collections.abc import Iterable
 from dataclasses import asdict, dataclass
 
 from undercroft.documents.own_exercise import OWN
@@ -10,7 +11,7 @@ from undercroft.domain.exercise import Exercise
 from undercroft.domain.mechanics.path import Path, path_for
 from undercroft.domain.sheet.pieces import pieces_of
 from undercroft.services.catalogues import catalogue_of
-from undercroft.services.people import athlete_document, kit_document
+from undercroft.services.people import athlete_document, injuries_of, kit_document
 from undercroft.services.refusals import NotFound
 from undercroft.store import athletes, exercises, pictures
 from undercroft.store.pictures import Facts
@@ -95,14 +96,13 @@ def page(coach_id: str, key: str) -> ExercisePage:
     known = next((one for one in listed(coach_id) if one.key == key), None)
     if known is None:
         raise NotFound("there is no such exercise")
-    all_known = catalogue_of(coach_id)
     return ExercisePage(
         known,
         pictures.one_of(coach_id, key),
         [
             AvoidedBy(row.id, row.name, hurt.where, hurt.note)
             for row in athletes.own_athletes(coach_id)
-            for hurt in _keeping_from(athlete_document(row, all_known), key)
+            for hurt in _keeping_from(injuries_of(row), key)
         ],
     )
 
@@ -118,7 +118,7 @@ def for_athlete(athlete_id: str) -> AthleteExercises:
         here = pieces.find(exercise.implement, exercise.key)
         implement = [] if here else [exercise.implement.replace("-", " ")]
         way, told_by = _way(athlete, exercise)
-        hurts = [hurt.where for hurt in _keeping_from(athlete, exercise.key)]
+        hurts = [hurt.where for hurt in _keeping_from(athlete.injuries, exercise.key)]
         missing = [*implement, *(n for n in lacking(kit, exercise) if n not in implement)]
         return ForAthlete(exercise.key, missing, hurts, way, told_by)
 
@@ -127,8 +127,8 @@ def for_athlete(athlete_id: str) -> AthleteExercises:
     return AthleteExercises(name, stature, [seen(one) for one in known.values()])
 
 
-def _keeping_from(athlete: Athlete, key: str) -> list[Injury]:
-    return [hurt for hurt in athlete.injuries if key in hurt.avoid]
+def _keeping_from(injuries: Iterable[Injury], key: str) -> list[Injury]:
+    return [hurt for hurt in injuries if key in hurt.avoid]
 
 
 def _way(athlete: Athlete, exercise: Exercise) -> tuple[WaySeen | None, str | None]:

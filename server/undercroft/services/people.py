@@ -2,8 +2,10 @@
 
 from typing import Any
 
+from undercroft.documents.athlete import InjuryShape
+from undercroft.documents.made import made
 from undercroft.documents.reading import read_athlete, read_kit
-from undercroft.domain.athlete import Athlete
+from undercroft.domain.athlete import Athlete, Injury
 from undercroft.domain.exercise import Catalogue
 from undercroft.domain.kit import Kit
 from undercroft.services.catalogues import catalogue_of
@@ -20,6 +22,12 @@ def athlete_document(row: models.Athlete, known: Catalogue | None = None) -> Ath
     if row.document is None:
         return Athlete(key=row.id, name=row.name)
     return read_athlete(row.document, known or catalogue_of(row.coach_id))
+
+
+def injuries_of(row: models.Athlete) -> list[Injury]:
+    """Of the athlete's document the injuries alone: this is asked of a whole squad."""
+    told = (row.document or {}).get("injuries", ())
+    return [made(InjuryShape).load(one) for one in told]
 
 
 def kit_document(row: models.Athlete) -> Kit:
