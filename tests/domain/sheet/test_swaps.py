@@ -71,6 +71,14 @@ def test_a_second_pair_takes_the_place_of_the_one_that_broke(banded: One) -> Non
     assert first.rig
 
 
+def test_help_that_broke_does_not_leave_the_heavier_exercise(one_exercise: One) -> None:
+    helped = {"part": "bands", "share_percent": 20, "point": "start", "assists": True}
+    sets = [{"reps": 5, "load": {"basis": "kg", "kg": 60}}]
+    done = one_exercise("back-squat", sets, rig=helped)
+    assert any(use.lasting for use in done.uses)
+    assert "back-squat.unrigged" not in {one.key for one in done.alternatives}
+
+
 def test_for_each_thing_that_fails_something_without_it_is_offered(one_exercise: One) -> None:
     done = one_exercise("back-squat", [{"reps": 5, "load": percent(75)}])
     for use in done.uses:

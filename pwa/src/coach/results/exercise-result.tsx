@@ -54,7 +54,9 @@ function Row({ row, asked, method }: RowProps) {
             {doneInWords(done, method)}
             {row.set.instead && <span class="soft">, {row.set.instead}</span>}
           </td>
-          <td data-head="Difference">{differenceInWords(planned, done, method)}</td>
+          <td data-head="Difference">
+            {row.set.instead ? "" : differenceInWords(planned, done, method)}
+          </td>
         </>
       ) : (
         <>

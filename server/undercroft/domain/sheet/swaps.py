@@ -117,6 +117,9 @@ def _rigged_otherwise(day: Day, plan: ExercisePlan, sheet: SheetExercise) -> Ite
             left = rigging.for_plates(wishes, plan.sets, rig.choice, piece.table)
             uses = (*bare, *rig_uses(rig))
             yield _Way(exercise, otherwise, piece, uses, left, OTHER_BANDS, "other bands", rig)
+    if plan.rig.assists:
+        # Without the help it would be the heavier exercise.
+        return
     unrigged = replace(plan, rig=None)
     title = f"without {plan.rig.part.value}"
     yield _Way(exercise, unrigged, piece, bare, wishes_of(day, unrigged), UNRIGGED, title)
