@@ -39,8 +39,9 @@ from undercroft.store.migrate import epoch
 
 PLACES = tuple(DEATHS)
 
-LONGEST_S = 6.0
-"""So long a server may live that never comes to the place where it should die."""
+LONGEST_S = 30.0
+"""So long a server may live that never comes to the place where it should die; the kill then counts
+as one at any moment."""
 
 LATEST_S = 2.0
 """Until then one that is killed from outside is dead."""
@@ -89,9 +90,9 @@ def kill_servers(
         before: set[str] = set()
         for number in range(kills):
             where = PLACES[number % len(PLACES)]
-            _one_life(server, phones, where, chance)
+            died = _one_life(server, phones, where, chance)
             stored = _stored(location, phones)
-            tally.add(where, _under_way(phones, before, stored))
+            tally.add(died, _under_way(phones, before, stored))
             before = stored
             said()
         _all_drain(server, phones)
@@ -136,11 +137,17 @@ def _all_drain(server: Forks, phones: list[Athletic]) -> None:
     server.stop()
 
 
-def _one_life(server: Forks, phones: list[Athletic], where: str, chance: Random) -> None:
-    """All phones send at once until the process is dead."""
+def _one_life(server: Forks, phones: list[Athletic], where: str, chance: Random) -> str:
+    """All phones send at once until the process is dead; returns where it died."""
     server.start(death(where, chance))
     patience = chance.uniform(0, LATEST_S) if where == ANY_MOMENT else LONGEST_S
-    killer = threading.Timer(patience, server.kill)
+    outside = threading.Event()
+
+    def kill() -> None:
+        outside.set()
+        server.kill()
+
+    killer = threading.Timer(patience, kill)
     senders = [threading.Thread(target=one.sends_until_nobody_answers) for one in phones]
     for thread in (killer, *senders):
         thread.start()
@@ -148,6 +155,7 @@ def _one_life(server: Forks, phones: list[Athletic], where: str, chance: Random)
         sender.join()
     assert server.status() == -signal.SIGKILL, "it died as it should"
     killer.cancel()
+    return ANY_MOMENT if outside.is_set() else where
 
 
 def _under_way(phones: list[Athletic], before: set[str], stored: set[str]) -> Iterator[str]:
