@@ -7,6 +7,7 @@ from marshmallow import ValidationError, fields, validates_schema
 from undercroft.documents.block import ExerciseShape
 from undercroft.documents.canonical import plain
 from undercroft.documents.fields import Day, Key, Many, Text, Truth, Whole
+from undercroft.documents.made import made
 from undercroft.documents.shape import Shape
 from undercroft.domain.program import own
 
@@ -29,14 +30,14 @@ class PartField(fields.Field[own.Part]):
 
     def _deserialize(self, value: Any, attr: Any, data: Any, **kwargs: Any) -> own.Part:
         exercise = isinstance(value, dict) and "method" in value
-        part: own.Part = (ExerciseShape() if exercise else HeadShape()).load(value)
+        part: own.Part = made(ExerciseShape if exercise else HeadShape).load(value)
         return part
 
     def _serialize(self, value: Any, attr: Any, obj: Any, **kwargs: Any) -> Any:
         if value is None:
             return None
         head = isinstance(value, own.SessionHead)
-        return (HeadShape() if head else ExerciseShape()).dump(value)
+        return made(HeadShape if head else ExerciseShape).dump(value)
 
 
 class OwnChangeShape(Shape):
@@ -62,11 +63,11 @@ class LayerShape(Shape):
 
 def write_layer(layer: own.Layer) -> dict[str, Any]:
     """Plain data that `read_layer` reads."""
-    data: dict[str, Any] = plain(LayerShape().dump(layer))
+    data: dict[str, Any] = plain(made(LayerShape).dump(layer))
     return data
 
 
 def read_layer(data: Any) -> own.Layer:
     """What `write_layer` wrote."""
-    layer: own.Layer = LayerShape().load(data)
+    layer: own.Layer = made(LayerShape).load(data)
     return layer

@@ -8,6 +8,7 @@ from typing import Any
 from undercroft.documents.block import BlockShape
 from undercroft.documents.canonical import plain
 from undercroft.documents.faults import Fault, FaultyDocument
+from undercroft.documents.made import made
 from undercroft.documents.own import read_layer, write_layer
 from undercroft.documents.reading import read_block
 from undercroft.domain.exercise import Catalogue
@@ -99,7 +100,7 @@ def own_block(block: Block, layer: Layer, known: Catalogue) -> Block:
         return block
     own = laid_over(block, layer)
     try:
-        return read_block(plain(BlockShape().dump(own)), known)
+        return read_block(plain(made(BlockShape).dump(own)), known)
     except FaultyDocument as fault:
         raise FaultyDocument(tuple(map(_of_the_athlete, fault.faults))) from None
 
@@ -115,7 +116,7 @@ def block_for(athlete_id: str, block_id: str | None, block: Block, known: Catalo
 def seen(coach_id: str, block_id: str, athlete_id: str) -> OwnSeen:
     """The block with the athlete's own changes. Raises NotFound, FaultyDocument."""
     state = _state(coach_id, block_id, athlete_id)
-    document = plain(BlockShape().dump(laid_over(state.block, state.kept.layer)))
+    document = plain(made(BlockShape).dump(laid_over(state.block, state.kept.layer)))
     return OwnSeen(state.as_of, state.kept.changed_at, document, _told(coach_id, state))
 
 
