@@ -50,6 +50,7 @@ def test_a_line_for_one_athlete_is_marked_undone_written_again_and_outlasts_a_se
     page.get_by_label(ONLY).press("Space")
     expect(page.get_by_label(ONLY)).not_to_be_checked()
     expect(page.locator(".own-mark")).to_have_text(f"own Runa Tealdi: {own}.")
+    expect(page.get_by_role("button", name="Monday: Squat and press own")).to_have_count(1)
     for revision in (2, 3):
         page.get_by_role("link", name="Send …").click()
         page.get_by_label("Runa Tealdi").check()

@@ -9,6 +9,7 @@ import { counted } from "../shell/counted";
 import { dayName, dayShort } from "../shell/when";
 import { neighbour } from "./grid-keys";
 import { useKeys } from "./use-keys";
+import { useIsOwn } from "../own/use-is-own";
 import { useBeneath, useRemarks, useWriter } from "./writer-state";
 
 /** Weeks by sessions: the table of contents of a block, and the way around in it. */
@@ -101,6 +102,7 @@ function SessionCell({ session, at }: { readonly session: SessionPlan; readonly 
   const writer = useWriter();
   const remarks = useRemarks();
   const faults = within(remarks.faults, pathOf(at)).length;
+  const isOwn = useIsOwn(session);
   const { week, session: place } = writer.place.value;
   const current = week === at.week && place === at.session;
   return (
@@ -110,6 +112,7 @@ function SessionCell({ session, at }: { readonly session: SessionPlan; readonly 
       </span>
       <span class="sr-only">{dayName(session.day)}: </span>
       {session.name || "no name"}
+      {isOwn && <span class="grid-own"> own</span>}
       {faults > 0 && <span class="count-fault"> {counted(faults, "fault")}</span>}
       <FindingMarks findings={within(remarks.findings, pathOf(at))} />
     </button>
