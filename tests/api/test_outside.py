@@ -2,6 +2,7 @@
 
 from typing import Any
 
+import pytest
 from tests.api.training import entries_of, finished, send, sheets
 from tests.people import AtDesk, Phone, statuses
 
@@ -37,6 +38,13 @@ def test_before_anything_was_sent_everything_is_outside_the_plan(
     device.syncs(device.writes.done("squat.1", session="monday", reps=4))
     (found,) = outside(coach, device.athlete_id)
     assert [one["done"]["reps"] for one in found["sets"]] == [4]
+
+
+def test_work_of_a_revision_that_was_never_sent_is_no_fault(
+    device: Phone, caplog: pytest.LogCaptureFixture
+) -> None:
+    device.syncs(device.writes.done("squat.1"), device.writes.done("squat.2"))
+    assert caplog.messages == []
 
 
 def test_work_that_names_no_revision_is_shown(coach: AtDesk, device: Phone) -> None:

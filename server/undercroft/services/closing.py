@@ -82,6 +82,8 @@ def _spoken_of(athlete_id: str, entries: Sequence[Entry]) -> Iterator[tuple[int,
 
 def _closed(athlete_id: str, revision: int, session: str) -> Closed | None:
     numbers = revisions.numbers_of_run(athlete_id, revision)
+    if not numbers:
+        return None
     own = ledger.entries_of(athlete_id, session, revisions=numbers)
     work = [e for e in own if e.kind in WORK_KINDS]
     if not work:
