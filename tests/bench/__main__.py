@@ -6,7 +6,7 @@ import time
 from pathlib import Path
 
 import click
-from tests.bench import history, loads, one_set, phone, pouch, sync_in
+from tests.bench import history, lighthouse, loads, one_set, phone, pouch, sync_in
 from tests.bench.row import Bench, Row, lines
 
 BENCHES: dict[str, Bench] = {
@@ -16,6 +16,7 @@ BENCHES: dict[str, Bench] = {
     "loads": loads.bench,
     "phone": phone.bench,
     "pouch": pouch.bench,
+    "lighthouse": lighthouse.bench,
 }
 
 
