@@ -24,6 +24,7 @@ SMALL: dict[str, list[str]] = {
     "tests.fuzz": ["--cases", "12", "--endpoint", "coach.me"],
     "tests.kills": ["--help"],
     "tests.readme": ["--help"],
+    "tests.scale": ["--help"],
 }
 """What measures, needs the built screens or has a short run in the suite is asked what it takes."""
 
