@@ -10,6 +10,7 @@ from playwright.sync_api import Page, Playwright, expect
 from tests.browser import hands
 from tests.browser.chromium import LAPTOP, PHONE, Handset, handset
 from tests.browser.conftest import EMAIL, PASSWORD, Squad
+from tests.browser.desk_places import PLACES, place_of, screens
 from tests.browser.looks import Measuring, look
 from tests.server_process import ServerProcess
 
@@ -83,6 +84,11 @@ def test_a_phone_that_nobody_has_paired(server: ServerProcess, held: Handset, sc
     look(page, f"phone-typed-code-{scheme}")
 
 
+def test_every_screen_of_the_desk_is_looked_at() -> None:
+    """A new route needs a place in `desk_places.PLACES`, or nobody sees how it looks."""
+    assert screens() == set(PLACES)
+
+
 def test_the_desk(
     server: ServerProcess, squad: Squad, desk: Handset, phone: Handset, scheme: str
 ) -> None:
@@ -97,31 +103,14 @@ def test_the_desk(
     expect(page.get_by_label("Password")).to_be_visible()
     seen("log-in")
     hands.log_in(page, server.url, EMAIL, PASSWORD)
-    seen("squad")
-    athlete, block = f"athletes/{squad.athlete_id}", f"blocks/{squad.block_id}"
-    places = {
-        "results": athlete,
-        "monitoring": f"{athlete}/monitoring",
-        "person": f"{athlete}/person",
-        "kit": f"{athlete}/kit",
-        "phones": f"{athlete}/phones",
-        "held": f"{athlete}/held",
-        "blocks": "blocks",
-        "take-in": "blocks/take-in",
-        "writer": block,
-        "send": f"{block}/send",
-        "exercises": "exercises",
-        "exercise": "exercises/back-squat",
-        "own-exercise": "exercises/new",
-        "calculators": "calculators",
-        "calculator": "calculators/cuff-pressure",
-    }
-    for name, path in places.items():
-        page.goto(f"{server.url}/desk/{path}")
-        expect(page.get_by_role("heading", level=1)).to_be_visible()
-        page.wait_for_load_state("networkidle")
-        seen(name)
-    page.goto(f"{server.url}/desk/{block}")
+    for screen in PLACES:
+        page.goto(f"{server.url}/desk/{place_of(screen, squad)}")
+        title = page.get_by_role("heading", level=1)
+        expect(title).to_be_visible()
+        expect(page.get_by_text(re.compile("^Fetching .* …$"))).to_have_count(0)
+        assert (title.inner_text() == "No such page") is (screen == "nowhere")
+        seen(screen)
+    page.goto(f"{server.url}/desk/{place_of('writer', squad)}")
     page.locator(".exercise-more > summary").first.click()
     page.get_by_role("button", name="Find bands").click()
     expect(page.get_by_role("button", name="Take this one").first).to_be_visible()
