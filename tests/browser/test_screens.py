@@ -84,6 +84,9 @@ def test_a_phone_that_nobody_has_paired(server: ServerProcess, held: Handset, sc
     look(page, f"phone-typed-code-{scheme}")
 
 
+WAITING = re.compile("^Fetching .* …$|^working out the loads …$")
+
+
 def test_every_screen_of_the_desk_is_looked_at() -> None:
     """A new route needs a place in `desk_places.PLACES`, or nobody sees how it looks."""
     assert screens() == set(PLACES)
@@ -107,7 +110,8 @@ def test_the_desk(
         page.goto(f"{server.url}/desk/{place_of(screen, squad)}")
         title = page.get_by_role("heading", level=1)
         expect(title).to_be_visible()
-        expect(page.get_by_text(re.compile("^Fetching .* …$"))).to_have_count(0)
+        page.wait_for_load_state("networkidle")
+        expect(page.get_by_text(WAITING)).to_have_count(0)
         assert (title.inner_text() == "No such page") is (screen == "nowhere")
         seen(screen)
     page.goto(f"{server.url}/desk/{place_of('writer', squad)}")

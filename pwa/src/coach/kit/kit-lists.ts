@@ -89,7 +89,7 @@ export const STACKS: readonly Column<RowOf<"stacks">>[] = [
     kind: "number",
     field: "travel_ratio",
     label: "Hand travel ÷ stack travel",
-    width: "w3",
+    width: "w8",
     usual: 1,
   },
   { kind: "number", field: "sheaves", label: "Pulleys", whole: true, width: "w3", usual: 2 },

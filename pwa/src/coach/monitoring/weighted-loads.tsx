@@ -77,9 +77,10 @@ function seriesOf(days: readonly LoadDay[]): readonly [Series, Series] {
   ];
 }
 
-/** "On 3 Feb 2026: 310 au over 7 days, 280 au over 28 days; a change of +11 %." */
+/** "On 3 Feb 2026: 310 au over 7 days, 280 au over 28 days; a change of +11 %", where there is one. */
 function standing(day: LoadDay): string {
   const short = `${tenths(day.weighted_7_days_au)} au over 7 days`;
   const long = `${tenths(day.weighted_28_days_au)} au over 28 days`;
-  return `On ${calendarDate(day.on)}: ${short}, ${long}; a change of ${changeInWords(day)}.`;
+  const change = day.change_percent === null ? "" : `; a change of ${changeInWords(day)}`;
+  return `On ${calendarDate(day.on)}: ${short}, ${long}${change}.`;
 }
