@@ -18,6 +18,7 @@ PLACES: Mapping[str, str] = {
     "screening": "athletes/{athlete}/screening",
     "phones": "athletes/{athlete}/phones",
     "held": "athletes/{athlete}/held",
+    "sharing": "athletes/{athlete}/sharing",
     "sheets": "athletes/{athlete}/sheets",
     "blocks": "blocks",
     "take-in": "blocks/take-in",
@@ -29,6 +30,8 @@ PLACES: Mapping[str, str] = {
     "new-exercise": "exercises/new",
     "calculators": "calculators",
     "calculator": "calculators/cuff-pressure",
+    "account": "account",
+    "join": "join",
     "nowhere": "no/such/page",
 }
 """Paths below /desk, by the name of the route or of the part of an athlete's page."""
