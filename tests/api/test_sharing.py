@@ -251,6 +251,8 @@ def test_own_changes_to_a_block_are_told_to_its_writer_alone(
 ) -> None:
     asked = {"athlete": ready, "document": block_data(), "block": block}
     assert reading_coach.post("/desk/loads", asked).status_code == 404
+    unfolding = {**asked, "week": "w1", "weeks": 4}
+    assert reading_coach.post("/desk/unfold", unfolding).status_code == 404
 
 
 def test_two_exercises_under_one_key_keep_a_block_from_being_sent(

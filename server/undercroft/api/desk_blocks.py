@@ -90,9 +90,7 @@ def export_block(coach: CoachSeen, block_id: str, query: dict[str, str]) -> Resp
 def show_loads(coach: CoachSeen, body: dict[str, Any], now: int) -> dict[str, Any]:
     """Work a draft out for one athlete as they would get it now; nothing is kept."""
     rights.require(coach.id, body["athlete"], READ)
-    block_id = body.get("block")
-    if block_id is not None:
-        blocks.block_of(coach.id, block_id)
+    block_id = _block_named(coach, body)
     found = preview.preview(body["athlete"], body["document"], now, block_id)
     return {
         "faults": shapes.FaultAnswer(many=True).dump(found.faults),
@@ -128,7 +126,7 @@ def unfold_week(coach: CoachSeen, body: dict[str, Any], now: int) -> unfolding.U
     athlete = body.get("athlete")
     if athlete is not None:
         rights.require(coach.id, athlete, READ)
-    whose = unfolding.Whose(athlete, body.get("block"))
+    whose = unfolding.Whose(athlete, _block_named(coach, body))
     return unfolding.unfold_week(coach.id, body["document"], unfolding.wanted(body), whose, now)
 
 
@@ -145,3 +143,9 @@ def send_block(coach: CoachSeen, block_id: str, body: dict[str, Any], now: int) 
     starting.require_start(body.get("starts_on"), now)
     wanted = sending.wanted(coach.name, body, now)
     return shapes.sent_and_refused(sending.send(coach.id, block_id, wanted, now))
+
+
+def _block_named(coach: CoachSeen, body: dict[str, Any]) -> str | None:
+    """The coach's block whose id a draft is sent with, if with any. Raises NotFound."""
+    block_id = body.get("block")
+    return None if block_id is None else blocks.block_of(coach.id, block_id).id
