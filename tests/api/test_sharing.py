@@ -273,3 +273,18 @@ def test_what_may_open_occlusion_work_is_for_the_athletes_own_coach(
     answer = writing_coach.post(f"/desk/athletes/{athlete}/screening/{path}", {})
     assert answer.status_code == 403
     assert "this is for Ottilie Brandt" in answer.json["detail"]
+
+
+@pytest.mark.parametrize("change", [{"trains_alone": False}, {"born": "1999-05-01"}])
+def test_nor_does_a_writing_coach_open_it_by_what_the_athlete_is(
+    coach: AtDesk, writing_coach: AtDesk, athlete: str, change: dict[str, Any]
+) -> None:
+    path, document = f"/desk/athletes/{athlete}/document", {"key": "runa", "name": "Runa Falk"}
+    alone = {**document, "trains_alone": True}
+    assert coach.post(path, {"document": alone}).status_code == 200
+    taller = {**alone, "stature_m": 1.74}
+    assert writing_coach.post(path, {"document": taller}).status_code == 200
+    refused = writing_coach.post(path, {"document": {**taller, **change}})
+    assert refused.status_code == 403
+    assert "this is for Ottilie Brandt" in refused.json["detail"]
+    assert coach.post(path, {"document": {**taller, **change}}).status_code == 200

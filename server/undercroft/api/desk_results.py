@@ -31,9 +31,9 @@ def show_athlete(coach: CoachSeen, athlete_id: str, now: int) -> athlete_page.At
 @by(COACH)
 @takes(shapes.Draft)
 @gives(shapes.AthleteDocument, plain=True)
-def save_athlete(athlete_id: str, body: dict[str, Any]) -> dict[str, Any]:
+def save_athlete(coach: CoachSeen, athlete_id: str, body: dict[str, Any]) -> dict[str, Any]:
     """Keep an athlete's document; sheets of sessions not begun are worked out again."""
-    return {"document": athlete_page.save_document(athlete_id, body["document"])}
+    return {"document": athlete_page.save_document_by(coach.id, athlete_id, body["document"])}
 
 
 @section.post("/athletes/<athlete_id>/kit")

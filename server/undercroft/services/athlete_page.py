@@ -15,6 +15,7 @@ from undercroft.services.devices import DeviceSeen
 from undercroft.services.people import athlete_document, feed_body
 from undercroft.services.planning import Ahead
 from undercroft.services.replanning import catch_up
+from undercroft.services.rights import OWN
 from undercroft.services.tracker_feed import MaximumSeen, maxima_of, publish_trackers
 from undercroft.services.tracking import Reworked
 from undercroft.store import athletes, blocks, revisions
@@ -90,6 +91,18 @@ def save_document(athlete_id: str, data: Any) -> dict[str, Any]:
         planning.put_out_changed(athlete_id, ready.ahead)
         publish_trackers(athlete_id, athlete)
     return document
+
+
+def save_document_by(coach_id: str, athlete_id: str, data: Any) -> dict[str, Any]:
+    """`save_document` by a coach; what may open occlusion work is for the own coach alone.
+
+    Raises FaultyDocument, NotAllowed.
+    """
+    before = athlete_document(athletes.athlete_with_coach(athlete_id))
+    after = read_athlete(data, catalogue_for(athlete_id))
+    if (before.born, before.trains_alone) != (after.born, after.trains_alone):
+        rights.require(coach_id, athlete_id, OWN)
+    return save_document(athlete_id, data)
 
 
 def save_kit(athlete_id: str, data: Any) -> dict[str, Any]:
