@@ -25,4 +25,6 @@ export { FailedFirst } from "./session/failed-first";
 export { SwapScreen } from "./session/swap-screen";
 export { SyncScreen } from "./sync/sync-screen";
 export { TellScreen } from "./tell/tell-screen";
+export { JustDone } from "./today/just-done";
+export { NothingYet } from "./today/nothing-yet";
 export { tellOpened } from "./today/opened";

@@ -1,7 +1,7 @@
 import { useApp } from "../app-context";
 import { useInView } from "../device/view-time";
 import { usePhoneState, useUnderWay } from "../hooks";
-import { Wraps } from "../later";
+import { useMore, Wraps } from "../later";
 import { Disclaimer } from "../stop/stop-screen";
 import { SyncSign } from "../sync/sync-sign";
 import {
@@ -16,31 +16,31 @@ import {
 import { TopBar } from "../top-bar";
 import { moment } from "../words/times";
 import { InstallSlot } from "./install-slot";
-import { JustDone } from "./just-done";
 import { Messages } from "./messages";
-import { NothingYet } from "./nothing-yet";
 import { planOf } from "./plan";
 import { NextSessions, SessionCard } from "./session-card";
 import { UnderWayCard } from "./under-way-card";
 
 export function TodayScreen() {
-  const { router } = useApp();
+  const { router, sessions } = useApp();
   const state = usePhoneState();
   const now = useInView();
   const session = useUnderWay()?.session ?? null;
   const { revision, isNew, open } = planOf(state, session?.record ?? null, now);
   const due = session ? undefined : open[0];
   const later = session ? open : open.slice(1);
+  const idle = !session && !due;
+  const { more } = useMore(idle || sessions.value.length > 0);
   return (
     <div class="screen">
       <TopBar title="Today" />
       <main class="page today">
         <Notices now={now} session={session !== null} />
         <Wraps part="OcclusionNews" />
-        <JustDone now={now} />
+        {more && <more.JustDone now={now} />}
         {session && <UnderWayCard session={session} />}
         {due && <SessionCard sheet={due} revision={isNew ? revision : null} now={now} />}
-        {!session && !due && <NothingYet state={state} planned={revision !== null} />}
+        {idle && more && <more.NothingYet state={state} planned={revision !== null} />}
         <Messages state={state} now={now} />
         <InstallSlot />
         {later.length > 0 && <NextSessions sheets={later} now={now} canStart={!session} />}
