@@ -52,26 +52,42 @@ def test_no_text_is_run() -> None:
 
 
 def test_statements_are_put_together_of_our_own_constants_only() -> None:
-    """Names in capitals, columns joined, question marks by `marks(count)`; a condition is handed on
-    as `where`, whose own parts are looked at like these.
+    """Names in capitals, columns joined, question marks by `marks(count)`, and parts of a statement
+    that were put together in the same way beside it or handed on as `where`.
     """
     found = [
         f"{path.name}:{text.lineno}: {ast.unparse(part.value)}"
         for path, tree in CODE.items()
+        for parts in [{"where", *_texts(tree)}]
         for text in ast.walk(tree)
         if isinstance(text, ast.JoinedStr) and SQL.search(ast.unparse(text))
         for part in text.values
-        if isinstance(part, ast.FormattedValue) and not _is_ours(part.value)
+        if isinstance(part, ast.FormattedValue) and not _is_ours(part.value, parts)
     ]
     assert found == []
 
 
-def _is_ours(value: ast.expr) -> bool:
+def _texts(tree: ast.Module) -> Iterator[str]:
+    """Names that stand for a text written out in the code, which is itself looked at."""
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Assign) and _is_text(node.value):
+            yield from (target.id for target in node.targets if isinstance(target, ast.Name))
+
+
+def _is_text(value: ast.expr) -> bool:
+    if isinstance(value, ast.IfExp):
+        return _is_text(value.body) and _is_text(value.orelse)
+    return isinstance(value, ast.JoinedStr) or (
+        isinstance(value, ast.Constant) and isinstance(value.value, str)
+    )
+
+
+def _is_ours(value: ast.expr, parts: set[str]) -> bool:
     if isinstance(value, ast.Call):
         called = value.func
         joins = isinstance(called, ast.Attribute) and isinstance(called.value, ast.Constant)
         return joins or (isinstance(called, ast.Name) and called.id == "marks")
-    return isinstance(value, ast.Name) and value.id in (value.id.upper(), "where")
+    return isinstance(value, ast.Name) and (value.id == value.id.upper() or value.id in parts)
 
 
 @pytest.mark.parametrize("address", ["/", "/api/v1/health", "/api/v1/coach/me"])
