@@ -35,6 +35,9 @@ def look_in_webkit(page: WebKitPage, name: str) -> None:
 MEASURE = Path(__file__).with_name("measure.js")
 
 
+USUAL_TEXT = 16
+"""Pixels, as browsers come."""
+
 SIZES = {"small": (320, 568), "usual": (390, 844), "lying": (844, 390)}
 
 
@@ -46,14 +49,21 @@ class Measuring:
     """
 
     page: Page
+    shots: str
+    """What the names of the pictures begin with."""
     wrong: list[str] = field(default_factory=list)
 
     def measure(self, name: str, *, in_set: bool = False) -> None:
         for size, (width, height) in SIZES.items():
             self.page.set_viewport_size({"width": width, "height": height})
             self._in("dark", f"{name}, {size}, dark", in_set)
+            self._keep(name, size, "dark")
             self._in("light", f"{name}, {size}, light", in_set)
         self._with_twice_the_text(name)
+
+    def _keep(self, *what: str) -> None:
+        """A picture of what is in the window."""
+        self.page.screenshot(path=picture("-".join((self.shots, *what)).replace(" ", "-")))
 
     def finds_nothing(self) -> None:
         assert self.wrong == [], "\n".join(self.wrong)
@@ -64,13 +74,20 @@ class Measuring:
         self.wrong.extend(f"{where}: {what}" for what in found)
 
     def _with_twice_the_text(self, name: str) -> None:
-        """As set by a person to whom reading is hard, on the usual phone."""
+        """As set in the browser by a person to whom reading is hard, on the usual phone."""
         width, height = SIZES["usual"]
         self.page.set_viewport_size({"width": width, "height": height})
-        self.page.evaluate("document.documentElement.style.fontSize = '200%'")
+        self._text(2 * USUAL_TEXT)
         found = self._figures(in_set=False)
         self.wrong.extend(f"{name}, twice the text: {what}" for what in found)
-        self.page.evaluate("document.documentElement.style.fontSize = ''")
+        self._keep(name, "large-text", "light")
+        self._text(USUAL_TEXT)
+
+    def _text(self, px: int) -> None:
+        """The browser's own setting: what is laid out by the size of the text knows it, too."""
+        browser = self.page.context.new_cdp_session(self.page)
+        browser.send("Page.setFontSizes", {"fontSizes": {"standard": px, "fixed": px}})
+        browser.detach()
 
     def _figures(self, in_set: bool) -> list[str]:
         """What is wrong with the screen as it is drawn now."""

@@ -33,6 +33,20 @@
       .map((each) => `text cut: ${named(each)}`);
   }
 
+  /** Text that reaches beyond its own box, over what stands beside it. */
+  function spilt() {
+    const range = document.createRange();
+    return shown
+      .filter((each) => ownText(each) && forEyes(each) && getComputedStyle(each).display !== "inline")
+      .filter((each) => {
+        range.selectNodeContents(each);
+        const text = range.getBoundingClientRect();
+        const box = each.getBoundingClientRect();
+        return text.left < box.left - 1 || text.right > box.right + 1;
+      })
+      .map((each) => `text spilt: ${named(each)}`);
+  }
+
   function small() {
     const targets = shown.filter((each) => each.matches("button, summary, a[href], input, textarea"));
     return targets.flatMap((each) => {
@@ -89,5 +103,5 @@
       .map((each) => `below the window: ${named(each)}`);
   }
 
-  return [...away(), ...overflow(), ...cut(), ...small(), ...faint()];
+  return [...away(), ...overflow(), ...cut(), ...spilt(), ...small(), ...faint()];
 }

@@ -12,7 +12,7 @@ from playwright.sync_api import Page, Playwright, expect
 from tests.browser import hands, wraps
 from tests.browser.chromium import PHONE, Handset, handset
 from tests.browser.conftest import Squad
-from tests.browser.looks import look
+from tests.browser.looks import Measuring
 from tests.browser.test_cellar import stored
 from tests.fixtures import fixture
 from tests.server_process import ServerProcess
@@ -21,8 +21,6 @@ from undercroft.services import results
 from undercroft.store import database
 
 pytestmark = pytest.mark.browser
-
-SMALL = {"width": 320, "height": 568}
 
 
 def exercises() -> list[dict[str, Any]]:
@@ -361,89 +359,53 @@ def attempts(thumb: Thumb) -> None:
     thumb.record("End the test")
 
 
-SCREENS = {
-    "speed": "Hex bar deadlift",
-    "hold": "Plank",
-    "held-reps": "pulldown",
-    "tempo": "Front squat",
-    "cluster": "^Deadlift",
-    "one-sided": "landmine",
-    "timed": "carry",
-    "test": "Overhead press",
-    "round": "Pull-up",
-    "warm-up": "pull-apart",
+SCREENS: dict[str, tuple[str, tuple[str, ...]]] = {
+    "straight": ("Back squat", ()),
+    "straight at rest": ("Back squat", ("Done",)),
+    "correcting": ("Back squat", ("Correct",)),
+    "skipping": ("^Bench press$", ("Skip this set",)),
+    "one-sided": ("landmine", ()),
+    "other side": ("landmine", ("Done, left",)),
+    "hold": ("Plank", ()),
+    "holding": ("Plank", ("Start the hold",)),
+    "speed": ("Hex bar deadlift", ()),
+    "speed slower": ("Hex bar deadlift", ("Quality 2", "Quality 2")),
+    "velocity": ("Hex bar deadlift", ("Go on", "Velocity instead")),
+    "unstable bar": ("oscillating bar", ()),
+    "held reps": ("pulldown", ("Start rep 1",)),
+    "timed": ("carry", ()),
+    "stopwatch": ("carry", ("Start the stopwatch",)),
+    "cluster": ("^Deadlift", ()),
+    "cluster resting": ("^Deadlift", ("Done, block 1",)),
+    "tempo": ("Front squat", ()),
+    "beat": ("Front squat", ("Beat the tempo",)),
+    "warm-up": ("pull-apart", ()),
+    "test": ("Overhead press", ()),
+    "next attempt": ("Overhead press", ("Made",)),
+    "round": ("Pull-up", ()),
 }
-
-UNDER_WAY = {
-    "speed": ("Quality 2", "Quality 2"),
-    "hold": ("Start the hold",),
-    "tempo": ("Beat the tempo",),
-    "cluster": ("Done, block 1",),
-    "one-sided": ("Done, left",),
-    "timed": ("Start the stopwatch",),
-    "test": ("Made",),
-}
-"""Taps after which there is another thing to look at."""
+"""By exercise, and by the taps after which there is another thing to look at."""
 
 
-@pytest.fixture(params=["dark", "light"])
-def scheme(request: pytest.FixtureRequest) -> str:
-    return str(request.param)
-
-
-@pytest.fixture(params=[PHONE, SMALL], ids=["phone", "small"])
-def held_phone(
-    playwright: Playwright, tmp_path: Path, scheme: str, request: pytest.FixtureRequest
-) -> Iterator[Handset]:
-    place = tmp_path / "looked-at"
-    with handset(playwright, place, viewport=request.param, dark=scheme == "dark") as one:
+@pytest.fixture
+def held_phone(playwright: Playwright, tmp_path: Path) -> Iterator[Handset]:
+    with handset(playwright, tmp_path / "looked-at", viewport=PHONE) as one:
         yield one
 
 
 def test_every_set_screen_is_clean_and_large_enough_for_a_thumb(
-    every_method: None, server: ServerProcess, squad: Squad, held_phone: Handset, scheme: str
+    every_method: None, server: ServerProcess, squad: Squad, held_phone: Handset
 ) -> None:
     page = held_phone.switch_on()
     hands.pair(page, server.url, squad.secret)
     hands.begin(page)
     thumb = Thumb(page, server.url)
-    size = "small" if held_phone.viewport == SMALL else "phone"
-    for name, title in SCREENS.items():
-        thumb.choose(title)
-        look(page, f"set-{name}-{size}-{scheme}")
-        assert too_small(page, size == "phone") == [], name
-        assert size == "small" or wide_at_twice_the_text(page) <= PHONE["width"], name
-        if name in UNDER_WAY:
-            thumb.tap(*UNDER_WAY[name])
-            look(page, f"set-{name}-under-way-{size}-{scheme}")
-            assert too_small(page, size == "phone") == [], f"{name} under way"
-
-
-def wide_at_twice_the_text(page: Page) -> int:
-    width: int = page.evaluate(
-        """() => {
-            document.documentElement.style.fontSize = "200%";
-            const { scrollWidth } = document.documentElement;
-            document.documentElement.style.fontSize = "";
-            return scrollWidth;
-        }"""
-    )
-    return width
-
-
-MEASURE = """(large) => [...document.querySelectorAll("button, summary")]
-    .map((one) => {
-        const { width, height } = one.getBoundingClientRect();
-        const between = one.closest(".set-panel") && !one.closest(".panel-foot");
-        const least = large && between ? 64 : 48;
-        const name = one.getAttribute("aria-label") || one.textContent;
-        return { name, width, height, enough: height >= least - 0.5 && width >= 47.5 };
-    })
-    .filter(({ enough, width }) => width > 0 && !enough)
-    .map(({ name, width, height }) => `${name}: ${width} x ${height}`)"""
-
-
-def too_small(page: Page, large: bool) -> list[str]:
-    """Targets under 48 px, or under 64 where they are tapped between sets in a usual window."""
-    found: list[str] = page.evaluate(MEASURE, large)
-    return found
+    look_at = Measuring(page, "set")
+    before = ""
+    for name, (title, taps) in SCREENS.items():
+        if not taps or title != before:
+            thumb.choose(title)
+        thumb.tap(*taps)
+        before = title
+        look_at.measure(name, in_set=True)
+    look_at.finds_nothing()

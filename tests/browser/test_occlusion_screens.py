@@ -1,7 +1,8 @@
-"""Every screen of occlusion work, on a usual and on the smallest phone, dark and light."""
+"""Every screen of occlusion work, small, usual and lying, dark and light, and with large text."""
 
 import re
 from collections.abc import Iterator
+from datetime import timedelta
 from pathlib import Path
 from typing import Any
 
@@ -9,41 +10,33 @@ import pytest
 from playwright.sync_api import Page, Playwright, expect
 from tests.browser import hands, wraps
 from tests.browser.chromium import PHONE, Handset, handset
-from tests.browser.conftest import Squad
-from tests.browser.looks import look
+from tests.browser.conftest import COACH, Squad
+from tests.browser.looks import Measuring
 from tests.server_process import ServerProcess
+
+from undercroft.domain.occlusion import Measured, Site
+from undercroft.domain.program.methods import Limb, Side
+from undercroft.services import athlete_page, screening
+from undercroft.services.clock import day_of
+from undercroft.store import athletes
 
 pytestmark = pytest.mark.browser
 
-SMALL = {"width": 320, "height": 568}
 DAY_MS = 86_400_000
 
 
-@pytest.fixture(params=["dark", "light"])
-def scheme(request: pytest.FixtureRequest) -> str:
-    return str(request.param)
-
-
-@pytest.fixture(params=[PHONE, SMALL], ids=["usual", "small"])
-def held(
-    playwright: Playwright, tmp_path: Path, scheme: str, request: pytest.FixtureRequest
-) -> Iterator[Handset]:
-    size: dict[str, Any] = request.param
-    with handset(playwright, tmp_path / "held", viewport=size, dark=scheme == "dark") as one:
+@pytest.fixture
+def held(playwright: Playwright, tmp_path: Path) -> Iterator[Handset]:
+    with handset(playwright, tmp_path / "held", viewport=PHONE) as one:
         yield one
 
 
-def named(held: Handset, scheme: str, name: str) -> str:
-    return f"wraps-{name}-{'small' if held.viewport is SMALL else 'usual'}-{scheme}"
-
-
-def test_the_screening(server: ServerProcess, squad: Squad, held: Handset, scheme: str) -> None:
+def test_the_screening(server: ServerProcess, squad: Squad, held: Handset) -> None:
     wraps.ask(server, squad)
     page = held.switch_on()
     hands.pair(page, server.url, squad.secret)
-
-    def seen(name: str) -> None:
-        look(page, named(held, scheme, name))
+    look_at = Measuring(page, "screening")
+    seen = look_at.measure
 
     expect(page.get_by_role("heading", name="Your coach asks for a screening")).to_be_visible()
     seen("today-asked")
@@ -68,30 +61,30 @@ def test_the_screening(server: ServerProcess, squad: Squad, held: Handset, schem
     wraps.tap(page, "Record for your coach")
     expect(page.get_by_role("heading", name="Answered")).to_be_visible()
     seen("recorded")
+    look_at.finds_nothing()
 
 
-def test_the_work(server: ServerProcess, squad: Squad, held: Handset, scheme: str) -> None:
+def test_the_work(server: ServerProcess, squad: Squad, held: Handset) -> None:
     wraps.ask(server, squad)
     wraps.answer(server, squad)
     wraps.sign_and_send(server, squad)
     page = held.switch_on()
     page.clock.install()
     hands.pair(page, server.url, squad.secret)
-
-    def seen(name: str) -> None:
-        look(page, named(held, scheme, name))
+    look_at = Measuring(page, "wraps")
+    seen = look_at.measure
 
     hands.begin(page)
     expect(page.get_by_text("Do you have a fever")).to_be_visible()
     seen("day-questions")
     wraps.answer_day(page)
     expect(page.get_by_role("button", name="It is on")).to_be_enabled()
-    seen("wrap-on")
+    seen("wrap-on", in_set=True)
     wraps.wrap_on(page)
-    seen("first-set")
+    seen("first-set", in_set=True)
     page.clock.fast_forward(21_000)
     expect(page.get_by_text("Numb, or tingling?")).to_be_visible()
-    seen("numb-asked")
+    seen("numb-asked", in_set=True)
     wraps.record(page, "No")
     wraps.record_set(page)
     expect(page.get_by_role("timer", name="Rest")).to_be_visible()
@@ -99,7 +92,7 @@ def test_the_work(server: ServerProcess, squad: Squad, held: Handset, scheme: st
     seen("tightness-asked")
     page.clock.fast_forward(1_000)
     wraps.record(page, "5")
-    seen("second-set-resting")
+    seen("second-set-resting", in_set=True)
     wraps.record_set(page)
     expect(page.get_by_role("heading", name="Wrap off now")).to_be_visible()
     seen("wraps-off")
@@ -130,10 +123,59 @@ def test_the_work(server: ServerProcess, squad: Squad, held: Handset, scheme: st
     seen("after-urgent")
     page.goto(f"{server.url}/screening")
     expect(page.get_by_role("heading", name=re.compile("Closed|Open"))).to_be_visible()
-    seen("screening-closed")
+    seen("screening closed")
+    look_at.finds_nothing()
 
 
 def after(page: Page, server: ServerProcess) -> None:
     page.clock.fast_forward(DAY_MS)
     page.goto(server.url)
     expect(page.get_by_role("heading", name="How is it now?")).to_be_visible()
+
+
+ON_BOTH = [Site(Limb.UPPER_ARM, side) for side in Side]
+CUFF = {"key": "cuff", "label": "Narrow cuff", "width_mm": 50, "material": "nylon"}
+
+
+def with_a_cuff() -> dict[str, Any]:
+    """The same work with a cuff on whose pressure has been measured."""
+    (week,) = wraps.BLOCK["weeks"]
+    session, _ = week["sessions"]
+    (exercise,) = session["exercises"]
+    details = {"limb": "upper-arm", "restriction": "cuff", "both_at_once": False}
+    cuffed = {**exercise, "details": {**details, "pressure_percent": 50}}
+    sessions = [{**session, "exercises": [cuffed]}]
+    return {**wraps.BLOCK, "weeks": [{**week, "sessions": sessions}]}
+
+
+def test_the_cuffs_and_the_limit(server: ServerProcess, squad: Squad, held: Handset) -> None:
+    wraps.ask(server, squad)
+    wraps.answer(server, squad)
+    with wraps.at_the_desk(server) as now:
+        on = day_of(now) - timedelta(days=2)
+        coach = screening.Coach(squad.coach_id, COACH)
+        for site in ON_BOTH:
+            measured = Measured(140, on, "Maro Tellin", site, "seated", 50, "nylon")
+            screening.measure(squad.athlete_id, measured, coach, now)
+        row = athletes.athlete_with_coach(squad.athlete_id)
+        athlete_page.save_kit(squad.athlete_id, {**row.kit, "cuffs": [CUFF]})
+    wraps.sign_and_send(server, squad, with_a_cuff())
+    page = held.switch_on()
+    page.clock.install()
+    hands.pair(page, server.url, squad.secret)
+    look_at = Measuring(page, "cuffs")
+    seen = look_at.measure
+
+    hands.begin(page)
+    wraps.answer_day(page)
+    expect(page.get_by_text("70 mmHg")).to_be_visible()
+    seen("cuff on", in_set=True)
+    wraps.wrap_on(page)
+    page.clock.fast_forward(21_000)
+    wraps.record(page, "No")
+    page.clock.fast_forward(850_000)
+    seen("soon at the limit", in_set=True)
+    page.clock.fast_forward(60_000)
+    expect(page.get_by_text("The limit of 15:00 is reached")).to_be_visible()
+    seen("limit", in_set=True)
+    look_at.finds_nothing()

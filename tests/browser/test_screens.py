@@ -209,7 +209,7 @@ def test_the_load_cards(
     page = held.switch_on()
     hands.pair(page, server.url, squad.secret)
     hands.begin(page)
-    cards_seen = Measuring(page)
+    cards_seen = Measuring(page, "cards")
     for name in CARDS:
         page.goto(f"{server.url}/sets")
         title = page.get_by_role("heading", name=re.compile(NAMES[name]))

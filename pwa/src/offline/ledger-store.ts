@@ -86,14 +86,8 @@ export async function settle(
   for (const { id, status, position, problem } of verdicts) {
     const kept = id === null ? undefined : await entries.get(id);
     if (!id || !kept?.outbox) continue;
-    const { athlete, device, n, entry, jumpedMs } = kept;
     await entries.put({
-      id,
-      athlete,
-      device,
-      n,
-      entry,
-      ...(jumpedMs && { jumpedMs }),
+      ...written(kept),
       verdict: status,
       verdictAt: serverNow,
       ...(typeof position === "number" && { position }),
@@ -102,6 +96,11 @@ export async function settle(
     settled += 1;
   }
   return settled;
+}
+
+/** As it was recorded, without what became of it. */
+function written({ id, athlete, device, n, entry, jumpedMs }: Kept): Kept {
+  return { id, athlete, device, n, entry, ...(jumpedMs && { jumpedMs }) };
 }
 
 /** Puts entries of this device above that number back into the outbox: the server lost them. */
@@ -115,17 +114,7 @@ export async function sendAgain(
     .index("number")
     .getAll(IDBKeyRange.bound([device, above], [device, Infinity], true));
   const gone = lost.filter((kept) => !kept.outbox);
-  for (const { id, athlete, n, entry, jumpedMs } of gone) {
-    await entries.put({
-      id,
-      athlete,
-      device,
-      n,
-      entry,
-      ...(jumpedMs && { jumpedMs }),
-      outbox: device,
-    });
-  }
+  for (const kept of gone) await entries.put({ ...written(kept), outbox: device });
   return gone.length;
 }
 
