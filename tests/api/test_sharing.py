@@ -208,6 +208,17 @@ def test_own_exercises_go_along_with_what_is_sent(
     assert key in [one["key"] for one in coach.get("/desk/catalogue").json["exercises"]]
 
 
+def test_what_is_refused_leaves_nothing_with_the_athletes_coach(
+    coach: AtDesk, writing_coach: AtDesk, athlete: str
+) -> None:
+    key = writing_coach.post("/desk/exercises", {"document": BARREL}).json["key"]
+    block = writing_coach.post("/desk/blocks", {"document": with_barrel(key)}).json["id"]
+    before = everything()
+    answer = writing_coach.post(f"/desk/blocks/{block}/send", {"athletes": [athlete]}).json
+    assert answer["refused"], "there is no kit"
+    assert everything() == before
+
+
 def test_a_lift_that_loads_are_a_part_of_goes_along_too(
     coach: AtDesk, writing_coach: AtDesk, ready: str, device: Phone
 ) -> None:

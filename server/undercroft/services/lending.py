@@ -13,19 +13,19 @@ from undercroft.store.models import OwnExercise
 Known = dict[str, OwnExercise]
 
 
-def lend(lender: str, to: str, block: Block, now: int) -> list[Fault]:
-    """Give the other coach the own exercises of a block, or say which cannot be given.
-
-    Where both have one under the same key and they differ, none is given.
-    """
+def faults(lender: str, to: str, block: Block) -> list[Fault]:
+    """Own exercises of a block that the other coach has otherwise, under the same key."""
     if lender == to:
         return []
-    named = lifts_of(block)
     mine, theirs = _own(lender), _own(to)
-    faults = [_fault(mine[key]) for key in _differing(named & mine.keys(), mine, theirs)]
-    if not faults:
-        _copy(named & mine.keys(), mine, theirs, to, now)
-    return faults
+    return [_fault(mine[key]) for key in _differing(lifts_of(block) & mine.keys(), mine, theirs)]
+
+
+def lend(lender: str, to: str, block: Block, now: int) -> None:
+    """Give the other coach the own exercises of a block that they do not have."""
+    if lender != to:
+        mine = _own(lender)
+        _copy(lifts_of(block) & mine.keys(), mine, _own(to), to, now)
 
 
 def leave_behind(athlete_id: str, giver: str, to: str, now: int) -> list[str]:

@@ -85,7 +85,7 @@ def _send_own(
         own = own_changes.block_for(athlete_id, block_id, block, catalogue_of(coach_id))
     except FaultyDocument as fault:
         return _faulty(athlete_id, fault.faults)
-    faults = lending.lend(coach_id, athletes.coach_of(athlete_id), own, now)
+    faults = lending.faults(coach_id, athletes.coach_of(athlete_id), own)
     if faults:
         return _faulty(athlete_id, faults)
     return send_to(coach_id, block_id, own, athlete_id, wanted, now)
@@ -148,15 +148,24 @@ def send_to(
         stops = standing_stops(ready.looked.findings, wanted.overrules)
         if stops:
             return Sent(athlete_id, None, 0, looking_over.shown(stops))
-        _keep(ready, wanted.overrules, now, coach_id)
-        for session, document in ready.documents:
-            planning.put_out(athlete_id, ready.run, ready.number, session, ready.position, document)
-        _withdraw(ready)
         if leaves is not None:
             _leave(ready, leaves, now, coach_id)
-        publish(athlete_id, "revision", str(ready.number), _notice(ready, now))
-        picture_feed.publish(row, ready.block)
+        _send_out(ready, row, wanted.overrules, now, coach_id)
         return Sent(athlete_id, ready.number, len(ready.documents), [])
+
+
+def _send_out(
+    ready: _Ready, row: Athlete, overrules: Sequence[Overrule], now: int, coach_id: str
+) -> None:
+    """The revision with its sheets; what it names of the coach's own exercises goes along."""
+    number = ready.number
+    lending.lend(coach_id, row.coach_id, ready.block, now)
+    _keep(ready, overrules, now, coach_id)
+    for session, document in ready.documents:
+        planning.put_out(row.id, ready.run, number, session, ready.position, document)
+    _withdraw(ready)
+    publish(row.id, "revision", str(number), _notice(ready, now))
+    picture_feed.publish(row, ready.block)
 
 
 def _work_out(block_id: str, block: Block, row: Athlete, wanted: Wanted, now: int) -> _Ready:
