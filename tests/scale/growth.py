@@ -1,9 +1,10 @@
 """How costs grow with what lies behind them: history, athletes, the size of a batch."""
 
 import random
+import shutil
 import statistics
 from collections import defaultdict
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import UTC, date, datetime, time, timedelta
 from itertools import islice
@@ -18,7 +19,7 @@ from tests.scale.copies import Copy, copy
 from tests.scale.names import names
 from tests.scale.screens import scene_in
 from tests.scale.timings import Timed, measure
-from tests.scale.years import SORTS, Sort, Trainee, at, body_of, enrol, syncs, train
+from tests.scale.years import SORTS, Sort, Trainee, at, body_of, enrol, train
 from tests.writing import Writer
 
 from undercroft.api import create_app
@@ -26,8 +27,9 @@ from undercroft.api.sessions import DEVICE_COOKIE
 from undercroft.config import Settings
 from undercroft.demo.history import session_entries
 from undercroft.demo.scenario import load
+from undercroft.domain.program.calendar import monday_of
 from undercroft.services import accounts, blocks, devices
-from undercroft.store import database, revisions
+from undercroft.store import database, revisions, sql
 from undercroft.store.feed import last_position
 from undercroft.store.migrate import epoch
 from undercroft.store.models import Athlete
@@ -40,7 +42,7 @@ BATCHES = (1, 5, 20, 50, 100, 200, 500)
 OF_COACH = 10
 """Athletes of each coach, where the server's athletes grow and no squad does."""
 
-MONTHS_AGO = Sort("tilde", "forge-cellar", "four-weeks", syncs_after=6)
+SELDOM = Sort("tilde", "forge-cellar", "four-weeks", syncs_after=6)
 """Comes down to where there is a signal every other week."""
 
 LAST = date(2026, 11, 20)
@@ -60,21 +62,50 @@ class Figures:
 
 
 def by_history(folder: Path, say: Say) -> Figures:
-    """One athlete who trains on and on; measured after so many weeks."""
+    """One athlete who trained for years; measured as it was after so many weeks."""
     path = _fresh(folder / "history.sqlite3")
-    began = LAST - timedelta(weeks=max(WEEKS) + 2)
-    began -= timedelta(days=began.weekday())
+    began = monday_of(LAST) - timedelta(weeks=max(WEEKS) + 1)
     coach_id = _coach(squad.COACH_EMAIL, began)
-    block_id = blocks.add(coach_id, load("blocks", MONTHS_AGO.block), at(began)).id
-    who = enrol(coach_id, MONTHS_AGO, began, random.Random(1))
-    figures, left = Figures(), list(WEEKS)
-    for day in train(who, coach_id, block_id, began, LAST):
-        if left and day >= began + timedelta(weeks=left[0]) and _next_sheet(who.id, day):
-            syncs(who, day)
-            _measure_history(path, who, left[0], day, figures)
-            say(f"{left[0]} weeks measured")
-            left.pop(0)
+    block_id = blocks.add(coach_id, load("blocks", SELDOM.block), at(began)).id
+    who = enrol(coach_id, SELDOM, began, random.Random(1))
+    for _ in train(who, coach_id, block_id, began, LAST):
+        pass
+    say("trained")
+    database.close_all()
+    return measured_history(path, began, WEEKS, say)
+
+
+def measured_history(path: Path, began: date, sizes: Sequence[int], say: Say) -> Figures:
+    """The only athlete of a file, who began on that Monday, as it was after so many weeks."""
+    figures = Figures()
+    for weeks in sizes:
+        then = path.with_name(f"after-{weeks}.sqlite3")
+        shutil.copy(path, then)
+        database.open_database(str(then))
+        _connect()
+        day = began + timedelta(weeks=weeks)
+        _measure_history(then, _cut(day), weeks, day, figures)
+        database.close_all()
+        say(f"{weeks} weeks measured")
     return figures
+
+
+def _cut(day: date) -> Trainee:
+    """Forget what came after a day; who is left with the rest."""
+    athlete = Athlete.get()
+    through = sql.rows(
+        "SELECT MAX(position), MAX(n) FROM entry WHERE received_at <= ?", at(day, 23)
+    )
+    ((position, n),) = through
+    for table in ("entry", "change"):
+        sql.run(f"DELETE FROM {table} WHERE position > ?", position)
+    for table in ("tracker_state", "session_fact"):
+        sql.run(f"DELETE FROM {table} WHERE session_order > ?", f"{day}~")
+    sql.run("DELETE FROM revision WHERE sent_at > ?", at(day, 23))
+    sql.run("DELETE FROM sheet WHERE revision > (SELECT MAX(number) FROM revision)")
+    sql.run("UPDATE athlete SET position = ?", position)
+    sql.run("UPDATE device SET stored_through = ?, cursor = ?", n, position)
+    return Trainee(athlete.id, SELDOM, random.Random(1), n)
 
 
 def _measure_history(path: Path, who: Trainee, weeks: int, day: date, figures: Figures) -> None:

@@ -26,7 +26,7 @@ class Sheet:
     bound: float | None = None
 
 
-WEEKS = {4: "1 month", 13: "3", 52: "1 year", 130: "2½", 260: "5", 520: "10 years"}
+WEEKS = {4: "1 month", 13: "3 months", 52: "1 year", 130: "2½", 260: "5", 364: "7 years", 520: "10"}
 SCREENS = {
     "results.show_results": "results",
     "monitoring.show_work 52 weeks": "work of 52 weeks",
@@ -53,7 +53,7 @@ SHEETS: Mapping[str, tuple[Sheet, ...]] = {
         Sheet(
             "history-screens",
             "Screens of one athlete, by training behind them",
-            "weeks of three sessions",
+            "training behind them, three sessions a week",
             SCREENS,
             WEEKS,
             bound=150,
@@ -61,7 +61,7 @@ SHEETS: Mapping[str, tuple[Sheet, ...]] = {
         Sheet(
             "history-sync",
             "A phone's sync, by training behind it",
-            "weeks of three sessions",
+            "training behind them, three sessions a week",
             {
                 "a sync that ends a session": "ends a session",
                 "a sync of one set": "one set",
@@ -120,5 +120,6 @@ def _plot(sheet: Sheet, costs: Costs) -> Plot:
         Series(words, tuple(sorted((float(at), ms) for at, ms in costs[what].items())))
         for what, words in sheet.lines.items()
     ]
-    ticks = tuple((float(at), words) for at, words in sheet.ticks.items())
+    last = max(at for one in series for at, _ in one.points)
+    ticks = tuple((float(at), words) for at, words in sheet.ticks.items() if at <= last)
     return Plot(sheet.title, sheet.x, sheet.y, ticks, tuple(series), sheet.bound)

@@ -111,12 +111,13 @@ def _axes(plot: Plot, scale: _Scale) -> Iterator[str]:
         yield f'<text x="{x:.1f}" y="{foot + 17}" text-anchor="middle">{escape(words)}</text>'
     middle = (LEFT + right) / 2
     yield f'<text x="{middle}" y="{HEIGHT - 12}" text-anchor="middle">{escape(plot.x)}</text>'
-    yield f'<text x="{LEFT - 50}" y="{TOP - 6}">{escape(plot.y)}</text>'
+    yield f'<text x="{LEFT}" y="{TOP - 6}">{escape(plot.y)}</text>'
     yield f'<line class="axis" x1="{LEFT}" y1="{foot}" x2="{right}" y2="{foot}"/>'
     if plot.bound is not None:
         y = scale.y(plot.bound)
         yield f'<line class="bound" x1="{LEFT}" y1="{y:.1f}" x2="{right}" y2="{y:.1f}"/>'
-        yield f'<text x="{LEFT + 4}" y="{y - 4:.1f}">budget {plot.bound:g}</text>'
+        place = f'x="{middle}" y="{y - 4:.1f}" text-anchor="middle"'
+        yield f"<text {place}>budget {plot.bound:g}</text>"
 
 
 def _line(one: Series, number: int, scale: _Scale) -> str:
