@@ -390,7 +390,7 @@ ROWS: Mapping[str, Row] = {
     "screening.sign_screening": own_athletes(body=_signing),
     "screening.record_clearance": own_athletes(201, body=CLEARANCE),
     "screening.record_pressure": own_athletes(201, body=PRESSURE),
-    "screening.withdraw_record": writable(path={"number": _record_number}),
+    "screening.withdraw_record": own_athletes(path={"number": _record_number}),
     "sharing.show_sharing": readable(),
     "sharing.change_right": own_athletes(204, path={"coach_id": _a_sharer}, body={"right": "read"}),
     "sharing.end_sharing": own_athletes(204, path={"coach_id": _a_sharer}),

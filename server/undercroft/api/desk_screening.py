@@ -81,9 +81,13 @@ def record_pressure(coach: CoachSeen, athlete_id: str, body: Any, now: int) -> S
 
 @section.post(f"{PAGE}/records/<int:number>/withdraw")
 @by(COACH)
+@needs(OWN)
 @gives(shapes.ScreeningPageAnswer)
 def withdraw_record(athlete_id: str, number: int, now: int) -> ScreeningPage:
-    """Let a record count no more; what rests on it closes."""
+    """Let a record count no more; what rests on it closes.
+
+    Without the tighter of two, the other one may open more: that too is the own coach's to say.
+    """
     screening.withdraw(athlete_id, number, now)
     return screening_page.page(athlete_id, now)
 

@@ -13,7 +13,7 @@ from undercroft.domain.set_keys import set_keys
 from undercroft.domain.sheet.day import implement_for
 from undercroft.domain.sheet.turns import gives_evidence, planned_set
 from undercroft.domain.strength import Evidence, PlannedSet, SetDone, TestedMax, evidence_n
-from undercroft.domain.swap import swapped_exercise
+from undercroft.domain.swap import swapped_exercise, swapped_rig
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,16 +46,27 @@ def sets_by_lift(plan: ExercisePlan, record: SessionRecord) -> dict[str, list[st
 
 
 def first_loads(plan: SessionPlan, record: SessionRecord) -> dict[str, float | None]:
-    """Kilograms of the first set done of each exercise; None where the session leaves it open."""
+    """Kilograms of the first set done of each exercise; None where the session leaves it open.
+
+    A set done with other bands than planned, or without them, says nothing of the next load.
+    """
     loads: dict[str, float | None] = {}
     for exercise in plan.exercises:
         planned = {one.key for one in exercise.sets}
         by_lift = sets_by_lift(exercise, record) or {exercise.exercise: []}
         for lift, keys in by_lift.items():
-            done = [record.sets[key] for key in keys if key in planned]
+            done = [
+                record.sets[key]
+                for key in keys
+                if key in planned and not _rigged_otherwise(exercise, record, record.sets[key])
+            ]
             heavy = [float(s.body["load_kg"]) for s in done if _is_loaded(s)]
             loads[lift] = loads.get(lift) or (heavy[0] if heavy else None)
     return loads
+
+
+def _rigged_otherwise(plan: ExercisePlan, record: SessionRecord, answer: SetRecord) -> bool:
+    return bool(swapped_rig(record.done_as(plan.key, plan.exercise, answer)))
 
 
 def _is_loaded(record: SetRecord) -> bool:

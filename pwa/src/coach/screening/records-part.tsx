@@ -52,7 +52,7 @@ function Kept({ record, words, busy, withdraw }: KeptProps) {
         ))}
       </div>
       {gone === null ? (
-        <May needs="write">
+        <May needs="own">
           <button
             type="button"
             class="plain"
