@@ -630,7 +630,10 @@ export interface paths {
         };
         get?: never;
         put?: never;
-        /** Let a record count no more; what rests on it closes. */
+        /**
+         * Let a record count no more; what rests on it closes.
+         * @description Without the tighter of two, the other one may open more: that too is the own coach's to say.
+         */
         post: operations["screening.withdraw_record"];
         delete?: never;
         options?: never;
