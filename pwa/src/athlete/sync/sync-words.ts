@@ -107,6 +107,11 @@ export function clockInWords({ notes }: Pick<PhoneState, "notes">): string | nul
   const off = notes.clockOff ?? 0;
   if (Math.abs(off) <= CLOCK_OFF_MS) return null;
   const minutes = Math.round(Math.abs(off) / MINUTE_MS);
-  const size = minutes < 120 ? `${minutes} minutes` : `${Math.round(minutes / 60)} hours`;
-  return `This phone's clock is ${size} ${off > 0 ? "slow" : "fast"}. Set it right; nothing is lost.`;
+  return `This phone's clock is ${lengthInWords(minutes)} ${off > 0 ? "slow" : "fast"}. Set it right; nothing is lost.`;
+}
+
+function lengthInWords(minutes: number): string {
+  if (minutes < 120) return `${minutes} minutes`;
+  const hours = Math.round(minutes / 60);
+  return hours < 72 ? `${hours} hours` : `${Math.round(hours / 24)} days`;
 }

@@ -80,9 +80,9 @@ function WhatGoes({ page }: { readonly page: AthletePage }) {
         </li>
         <li>
           <b>On the phone:</b>{" "}
-          {paired === 0 ? "none is paired." : `${counted(paired, "phone")} keep`}
-          {paired > 0 &&
-            ` what they hold until ${page.name} unpairs them, and are told. What they have not sent comes no more.`}
+          {paired === 0
+            ? "none is paired."
+            : `${counted(paired, "paired phone")}. What is held there stays until ${page.name} unpairs, and the phone says so; what is unsent comes no more.`}
         </li>
       </ul>
     </>
