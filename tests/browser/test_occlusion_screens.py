@@ -92,6 +92,7 @@ def test_the_work(server: ServerProcess, squad: Squad, held: Handset) -> None:
     seen("tightness-asked")
     page.clock.fast_forward(1_000)
     wraps.record(page, "5")
+    expect(page.get_by_text("how tight now?")).to_be_hidden()
     seen("second-set-resting", in_set=True)
     wraps.record_set(page)
     expect(page.get_by_role("heading", name="Wrap off now")).to_be_visible()

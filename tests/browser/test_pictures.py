@@ -1,5 +1,6 @@
 """A coach shows how an exercise is done, and the athlete sees it where there is no network."""
 
+import time
 from pathlib import Path
 
 import pytest
@@ -42,7 +43,12 @@ def on_disk(folder: Path, name: str, data: bytes) -> Path:
 
 
 def wait_until_kept(page: Page) -> None:
-    page.wait_for_function("async () => (await (await caches.open('pictures')).keys()).length > 0")
+    """A promise is something, whatever comes of it: so the page is asked, and asked again."""
+    kept = "async () => (await (await caches.open('pictures')).keys()).length"
+    until = time.monotonic() + 20
+    while not page.evaluate(kept):
+        assert time.monotonic() < until, "no picture was kept"
+        page.wait_for_timeout(50)
 
 
 def test_a_photo_is_on_the_phone_when_the_server_is_not(
@@ -67,7 +73,7 @@ def test_a_photo_is_on_the_phone_when_the_server_is_not(
     look(page, "phone-picture")
     page.get_by_role("button", name="Back to the set").click()
     expect(picture).to_be_hidden()
-    measured = Measuring(page)
+    measured = Measuring(page, "pictures")
     look(page, "phone-set-with-a-picture")
     hands.skip_ramp(page)
     look(page, "phone-first-set-with-a-picture")

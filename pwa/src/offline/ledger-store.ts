@@ -42,14 +42,14 @@ export function append(storage: Storage, { draft, begins, jumpedMs }: Told): Pro
       ...(jumpedMs && { jumpedMs }),
       outbox: device,
     };
-    const written = Promise.all([
+    const stored = Promise.all([
       entries.add(kept),
       transaction.objectStore("facts").put({ ...identity, lastN: n }, "identity"),
       ...(begins ? [transaction.objectStore("pins").put(pinOf(begins, kept))] : []),
     ]);
     // Without this the storage waits for the page to hear of each write, and the page may be drawing.
     transaction.commit();
-    await written;
+    await stored;
     return kept;
   });
 }
