@@ -51,7 +51,9 @@
     const targets = shown.filter((each) => each.matches("button, summary, a[href], input, textarea"));
     return targets.flatMap((each) => {
       const { width, height } = each.getBoundingClientRect();
-      const between = inSet && each.matches(".main, .record, .stepper button");
+      const between =
+        each.matches(".wrap-tight button") ||
+        (inSet && each.matches(".main, .record, .stepper button"));
       const least = between ? BETWEEN_SETS : LEAST_TARGET;
       const enough = height >= least - HALF && width >= LEAST_TARGET - HALF;
       return enough ? [] : [`target ${Math.round(width)} × ${Math.round(height)}: ${named(each)}`];
