@@ -1,5 +1,6 @@
 import type { LogIn } from "../answers";
 import { logIns, revokeLogIn } from "../desk";
+import { ColumnHeads } from "../shell/column-heads";
 import { useDesk } from "../shell/desk-state";
 import { Failure, Loaded } from "../shell/states";
 import { useAct } from "../shell/use-act";
@@ -31,16 +32,7 @@ function Table({ list, again }: TableProps) {
   return (
     <>
       <table class="ruled">
-        <thead>
-          <tr>
-            <th scope="col">Browser</th>
-            <th scope="col">Last used</th>
-            <th scope="col">Ends</th>
-            <th scope="col">
-              <span class="sr-only">End</span>
-            </th>
-          </tr>
-        </thead>
+        <ColumnHeads names={["Browser", "Last used", "Ends"]} deed="End" />
         <tbody>
           {list.map((each) => (
             <tr key={each.id}>

@@ -2,6 +2,7 @@ import { useState } from "preact/hooks";
 
 import type { Invitation, NewInvitation } from "../answers";
 import { invitations, invite, revokeInvitation } from "../desk";
+import { ColumnHeads } from "../shell/column-heads";
 import { useDesk } from "../shell/desk-state";
 import { Failure, Loaded } from "../shell/states";
 import { useAct } from "../shell/use-act";
@@ -90,15 +91,7 @@ function Earlier({ list, busy, revoke }: EarlierProps) {
   return (
     <table class="ruled">
       <caption>Made so far</caption>
-      <thead>
-        <tr>
-          <th scope="col">Made</th>
-          <th scope="col">State</th>
-          <th scope="col">
-            <span class="sr-only">Revoke</span>
-          </th>
-        </tr>
-      </thead>
+      <ColumnHeads names={["Made", "State"]} deed="Revoke" />
       <tbody>
         {list.map((each) => (
           <tr key={each.id}>

@@ -1,5 +1,6 @@
 import type { AthletePage, Device } from "../answers";
 import { revokeDevice } from "../desk";
+import { ColumnHeads } from "../shell/column-heads";
 import { useDesk } from "../shell/desk-state";
 import { May } from "../shell/right";
 import { Failure } from "../shell/states";
@@ -46,15 +47,7 @@ function Devices({ page, again }: PhonesPartProps) {
   return (
     <>
       <table class="ruled">
-        <thead>
-          <tr>
-            <th scope="col">Phone</th>
-            <th scope="col">Last used</th>
-            <th scope="col">
-              <span class="sr-only">Revoke</span>
-            </th>
-          </tr>
-        </thead>
+        <ColumnHeads names={["Phone", "Last used"]} deed="Revoke" />
         <tbody>
           {page.devices.map((device) => (
             <DeviceRow key={device.id} device={device} busy={act.busy} revoke={revoke} />

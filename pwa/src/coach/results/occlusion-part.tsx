@@ -1,6 +1,7 @@
 import type { OcclusionResult, Worn } from "../answers";
 import { kilos } from "../block/wish-words";
 import { IssueList } from "../findings/issue-list";
+import { ColumnHeads } from "../shell/column-heads";
 import { askedInWords, wearPlanned, wornInWords } from "./occlusion-words";
 
 /** What the wrap or cuff of an exercise was meant to be, and what its repetitions ask for. */
@@ -30,12 +31,7 @@ export function WornPart({ worn }: { readonly worn: readonly Worn[] }) {
     <>
       <table class="ruled figures set-results worn">
         <caption>Time with a wrap or cuff on</caption>
-        <thead>
-          <tr>
-            <th scope="col">Limb</th>
-            <th scope="col">Worn</th>
-          </tr>
-        </thead>
+        <ColumnHeads names={["Limb", "Worn"]} />
         <tbody>
           {worn.map((one) => (
             <tr key={one.limb}>

@@ -1,4 +1,5 @@
 import type { OutsideResult } from "../answers";
+import { ColumnHeads } from "../shell/column-heads";
 import { counted } from "../shell/counted";
 import { date } from "../shell/when";
 import { doneInWords, effortInWords } from "./result-words";
@@ -41,13 +42,7 @@ function Work({ one }: { readonly one: OutsideResult }) {
 function Sets({ sets }: Pick<OutsideResult, "sets">) {
   return (
     <table class="ruled figures set-results">
-      <thead>
-        <tr>
-          <th scope="col">Set</th>
-          <th scope="col">Done</th>
-          <th scope="col">Mark</th>
-        </tr>
-      </thead>
+      <ColumnHeads names={["Set", "Done", "Mark"]} />
       <tbody>
         {sets.map(({ key, added_to, done }) => (
           <tr key={key}>

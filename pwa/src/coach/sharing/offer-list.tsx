@@ -1,5 +1,6 @@
 import type { Offer } from "../answers";
 import { revokeOffer } from "../desk";
+import { ColumnHeads } from "../shell/column-heads";
 import { useDesk } from "../shell/desk-state";
 import { Failure } from "../shell/states";
 import { useAct } from "../shell/use-act";
@@ -20,16 +21,7 @@ export function OfferList({ offers, again }: OfferListProps) {
     <>
       <table class="ruled">
         <caption>Links that wait to be opened</caption>
-        <thead>
-          <tr>
-            <th scope="col">Whom</th>
-            <th scope="col">Who opens it</th>
-            <th scope="col">Good until</th>
-            <th scope="col">
-              <span class="sr-only">Revoke</span>
-            </th>
-          </tr>
-        </thead>
+        <ColumnHeads names={["Whom", "Who opens it", "Good until"]} deed="Revoke" />
         <tbody>
           {offers.map((offer) => (
             <tr key={offer.id}>

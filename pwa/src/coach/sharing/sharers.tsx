@@ -1,5 +1,6 @@
 import type { Sharer } from "../answers";
 import { changeRight, endSharing } from "../desk";
+import { ColumnHeads } from "../shell/column-heads";
 import { Failure } from "../shell/states";
 import { May } from "../shell/right";
 import { useAct } from "../shell/use-act";
@@ -24,16 +25,7 @@ export function Sharers({ athlete, coaches, again }: SharersProps) {
   return (
     <>
       <table class="ruled">
-        <thead>
-          <tr>
-            <th scope="col">Coach</th>
-            <th scope="col">May</th>
-            <th scope="col">Since</th>
-            <th scope="col">
-              <span class="sr-only">Change</span>
-            </th>
-          </tr>
-        </thead>
+        <ColumnHeads names={["Coach", "May", "Since"]} deed="Change" />
         <tbody>
           {coaches.map((coach) => (
             <tr key={coach.id}>

@@ -1,4 +1,5 @@
 import type { Attention, SquadLine } from "../answers";
+import { ColumnHeads } from "../shell/column-heads";
 import { counted } from "../shell/counted";
 import { useDesk } from "../shell/desk-state";
 import { Link } from "../shell/link";
@@ -12,15 +13,7 @@ export function SquadTable({ athletes }: { readonly athletes: readonly SquadLine
   return (
     <table class="ruled squad">
       <caption class="sr-only">Athletes, those who need attention first</caption>
-      <thead>
-        <tr>
-          <th scope="col">Athlete</th>
-          <th scope="col">Needs</th>
-          <th scope="col">Phone</th>
-          <th scope="col">Block and how far it has come</th>
-          <th scope="col">Next</th>
-        </tr>
-      </thead>
+      <ColumnHeads names={["Athlete", "Needs", "Phone", "Block and how far it has come", "Next"]} />
       <tbody>
         {athletes.map((line) => (
           <Row key={line.id} line={line} now={now} />
