@@ -26,7 +26,7 @@ REFUSED = 8
 @click.option("--endpoint", type=click.Choice(ENDPOINTS), help="This one alone.")
 @click.option("--role", type=click.Choice(ROLES), help="As this person alone.")
 def main(cases: int, seed: int, endpoint: str | None, role: str | None) -> None:
-    """Ask every endpoint as coach, athlete's device and nobody; exit status 1 on a surprise."""
+    """Ask every endpoint as each of the ROLES; exit status 1 on a surprise."""
     logging.disable(logging.CRITICAL)
     asked = list(product([endpoint] if endpoint else ENDPOINTS, [role] if role else ROLES))
     start = time.monotonic()
