@@ -16,7 +16,7 @@ from undercroft.services.clock import now_ms
 def browser_of(folder: Path) -> FlaskClient:
     app = Flask("screens", static_folder=None)
     wire(app, Wiring(Settings(database=""), now_ms, make_hasher(cheap=True)))
-    headers.install(app)
+    headers.install(app, secure=False)
     web.install(app, folder)
     return app.test_client()
 

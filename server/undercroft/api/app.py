@@ -1,9 +1,11 @@
 """The application factory."""
 
+import json
 from typing import Any
 
 from flask import Flask, request
 from flask.json.provider import DefaultJSONProvider
+from flask.sansio.app import App
 from werkzeug.middleware.proxy_fix import ProxyFix
 
 from undercroft.api import (
@@ -63,13 +65,18 @@ SECTIONS = (
 
 
 class CompactJson(DefaultJSONProvider):
-    """JSON as it is written, short, names in the given order."""
+    """JSON as it is written, short, names in the given order.
 
-    sort_keys = False
-    ensure_ascii = True  # a lone surrogate in what was sent must not make an answer fail
+    All ASCII: a lone surrogate in what was sent must not make an answer fail. Each answer takes the
+    one encoder; the framework would make one for each.
+    """
+
+    def __init__(self, app: App) -> None:
+        super().__init__(app)
+        self._encode = json.JSONEncoder(separators=(",", ":"), default=self.default).encode
 
     def dumps(self, obj: Any, **options: Any) -> str:
-        return super().dumps(obj, **{"separators": (",", ":"), **options})
+        return super().dumps(obj, **options) if options else self._encode(obj)
 
 
 def create_app(settings: Settings, clock: Clock = now_ms) -> Flask:
@@ -79,13 +86,13 @@ def create_app(settings: Settings, clock: Clock = now_ms) -> Flask:
     app.url_map.strict_slashes = False
     wire(app, Wiring(settings, clock, make_hasher(cheap=settings.cheap_passwords)))
     open_database(settings.database)
-    logs.install(app)
-    headers.install(app)
     problems.install(app)
     _connections(app)
     for section in SECTIONS:
         app.register_blueprint(section.blueprint)
     web.install(app)
+    headers.install(app, secure=settings.secure)
+    logs.install(app)
     hops = settings.proxy_hops
     if hops:
         app.wsgi_app = ProxyFix(app.wsgi_app, hops, hops, hops, 0, 0)  # type: ignore[method-assign]

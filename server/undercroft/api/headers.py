@@ -1,10 +1,10 @@
 """Headers on every answer: what pages may do, what may be kept, that it is us who answer."""
 
 import gzip
+from collections.abc import Callable, Iterable
+from typing import Any
 
 from flask import Flask, Response, request
-
-from undercroft.api.context import settings
 
 CONTENT_SECURITY_POLICY = "; ".join(
     (
@@ -49,20 +49,32 @@ ZIPPED_TYPES = ("application/json", "application/problem+json", "application/man
                 "text/", "image/svg+xml")  # fmt: skip
 
 
-def install(app: Flask) -> None:
+def install(app: Flask, *, secure: bool) -> None:
+    """`secure`: people reach this server by https."""
     app.after_request(_zip)
-    app.after_request(_headers)
+    strict = {"Strict-Transport-Security": STRICT_TRANSPORT} if secure else {}
+    app.wsgi_app = _adding([*EVERYWHERE.items(), *strict.items()], app.wsgi_app)  # type: ignore[method-assign]
 
 
-def _headers(response: Response) -> Response:
-    response.headers.extend(EVERYWHERE)
-    if settings().secure:
-        response.headers["Strict-Transport-Security"] = STRICT_TRANSPORT
-    if request.path.startswith("/api/"):
-        # A captive portal answers 200 as well, but not with this: phones look for it.
-        response.headers["Undercroft"] = PROTOCOL
-        response.headers.setdefault("Cache-Control", "no-store")
-    return response
+def _adding(always: list[tuple[str, str]], inside: Callable[..., Iterable[bytes]]) -> Any:
+    """The application with these headers on whatever it answers, faults of the framework among it.
+
+    Around Flask and not within: a list is longer by eight in no time.
+    """
+    # A captive portal answers 200 as well, but not with this: phones look for it.
+    of_the_api = [*always, ("Undercroft", PROTOCOL)]
+
+    def outside(environ: dict[str, Any], start: Callable[..., Any]) -> Iterable[bytes]:
+        def begin(status: str, headers: list[tuple[str, str]], *fault: Any) -> Any:
+            if not environ["PATH_INFO"].startswith("/api/"):
+                return start(status, headers + always, *fault)
+            if not any(name == "Cache-Control" for name, _ in headers):
+                headers.append(("Cache-Control", "no-store"))
+            return start(status, headers + of_the_api, *fault)
+
+        return inside(environ, begin)
+
+    return outside
 
 
 def _zip(response: Response) -> Response:

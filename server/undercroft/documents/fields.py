@@ -22,6 +22,8 @@ NO_FACTS: Facts = MappingProxyType({})
 
 KEY_PATTERN = r"^[a-z0-9][a-z0-9._-]{0,63}$"
 
+_CANNOT_BE_KEPT = re.compile("[\x00\ud800-\udfff]")
+
 
 def say(value: object) -> str:
     """The value as a person would recognise it in a message."""
@@ -41,7 +43,7 @@ class Text(fields.String):
     def _deserialize(self, value: Any, attr: Any, data: Any, **kwargs: Any) -> str:
         if not isinstance(value, str):
             raise ValidationError(f"{say(value)} is no text; write text in quotes")
-        if "\x00" in value or any(0xD800 <= ord(c) <= 0xDFFF for c in value):
+        if _CANNOT_BE_KEPT.search(value):
             raise ValidationError("holds a character that cannot be kept; remove it")
         if not self.shortest <= len(value) <= self.longest:
             raise ValidationError(
