@@ -25,15 +25,19 @@ class Page:
 
 
 def page(
-    athlete_id: str, after: int, not_from: str = "", since: int = 0, own: range = NOTHING
+    athlete_id: str,
+    after: int,
+    through: int,
+    not_from: str = "",
+    since: int = 0,
+    own: range = NOTHING,
 ) -> Page:
     """What came after a position, at most MOST_ITEMS or about MOST_BYTES of it, at least one.
 
+    through: the end as it was read before, up to which all is committed.
     not_from: leave out what this device sent itself. since: leave out entries received earlier.
     own: positions known to hold nothing but what it sent itself.
-    The end is read first: everything up to it is committed, whatever is written meanwhile.
     """
-    through = feed.last_position(athlete_id)
     if after >= through or (after + 1 in own and through in own):
         return Page([], through, False)
     changes = feed.changes(athlete_id, after, through, MOST_ITEMS + 1)

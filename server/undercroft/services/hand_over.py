@@ -93,7 +93,7 @@ def _take_part(
         here = None if known is None else devices.device_by_id(known.id)
         taken = take_in(athlete_id, device_id, part, now, after=end, hold=_why_held(here))
         if here is not None:
-            devices.note_through(here.id, without_gap(here, taken.numbers))
+            devices.note_through(here.id, without_gap(here, taken.numbers, taken.newest))
     return [verdict["status"] for verdict in taken.verdicts]
 
 

@@ -17,12 +17,15 @@ AGAIN_MS = 10 * MINUTE_MS
 log = logging.getLogger("undercroft.replan")
 
 
-def replan_safely(athlete_id: str, entries: Sequence[Entry], now: int) -> None:
+def replan_safely(athlete_id: str, entries: Sequence[Entry], now: int) -> bool:
     """Replan inside a savepoint: a fault in it is undone and noted as overdue, the entries stay.
 
-    The log says where it failed, not with what in hand: that is health data.
+    Whether it may have put anything into the feed. The log says where it failed, and not with what
+    in hand: that is health data.
     """
     try:
+        if not replan.may_move(athlete_id, entries):
+            return False
         with writing():
             replan.replan(athlete_id, entries)
     except TransactionLost:
@@ -31,6 +34,7 @@ def replan_safely(athlete_id: str, entries: Sequence[Entry], now: int) -> None:
         place = traceback.extract_tb(fault.__traceback__)[-1]
         log.error("fault %s at %s:%s", type(fault).__name__, place.filename, place.lineno)
         overdue.mark(athlete_id, min(entry.position for entry in entries), now)
+    return True
 
 
 def catch_up(athlete_id: str, now: int) -> None:

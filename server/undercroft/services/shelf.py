@@ -6,11 +6,15 @@ from undercroft.store.entries import Known
 
 
 class Shelf:
-    """By id, and by number of the device; an entry twice in a batch meets itself here."""
+    """By id, and by number of the device; an entry twice in a batch meets itself here.
+
+    `newest` is the highest number of the device that was here before the batch.
+    """
 
     def __init__(self, known: Iterable[Known]) -> None:
         self._by_id: dict[str, list[Known]] = {}
         self._by_n: dict[int, str] = {}
+        self.newest = 0
         for one in known:
             self.put(one)
 

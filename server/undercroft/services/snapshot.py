@@ -6,6 +6,7 @@ from undercroft.services import feed
 from undercroft.services.clock import DAY_MS, iso
 from undercroft.services.devices import DeviceSeen
 from undercroft.store.athletes import athlete_with_coach
+from undercroft.store.feed import last_position
 from undercroft.store.migrate import epoch
 
 HISTORY_MS = 120 * DAY_MS
@@ -18,7 +19,8 @@ def take(device: DeviceSeen, after: int, now: int) -> dict[str, Any]:
     Ask again with `after` = `cursor` while there is `more`; then sync from `cursor`.
     """
     athlete = athlete_with_coach(device.athlete_id)
-    page = feed.page(device.athlete_id, after, since=max(now - HISTORY_MS, 0))
+    end = last_position(device.athlete_id)
+    page = feed.page(device.athlete_id, after, end, since=max(now - HISTORY_MS, 0))
     return {
         "epoch": epoch(),
         "device": device.id,

@@ -48,26 +48,32 @@ def exchange(device: DeviceSeen, asked: Asked, now: int, most_per_minute: int) -
         "epoch": life,
         "verdicts": stored.verdicts,
         "stored_through": stored.through,
-        **_feed(device, asked, knows_us, stored.own),
+        **_feed(device, asked, knows_us, stored),
         "server_time": iso(now),
     }
 
 
 @dataclass(frozen=True, slots=True)
 class Stored:
-    """Verdicts, the number up to which the device has no gap here, its new entries' positions."""
+    """Verdicts, the number up to which the device has no gap here, its new entries' positions.
+
+    `end`: the feed's last position once they were stored.
+    """
 
     verdicts: list[dict[str, Any]]
     through: int
     own: range
+    end: int
 
 
-def _feed(device: DeviceSeen, asked: Asked, knows_us: bool, own: range) -> dict[str, Any]:
+def _feed(device: DeviceSeen, asked: Asked, knows_us: bool, stored: Stored) -> dict[str, Any]:
     if device.revoked:
         return {"feed": [], "cursor": asked.cursor, "more": False, "revoked": True}
     if not knows_us:
         return {"feed": [], "cursor": 0, "more": False}
-    page = feed.page(device.athlete_id, asked.cursor, not_from=device.id, own=own)
+    page = feed.page(
+        device.athlete_id, asked.cursor, stored.end, not_from=device.id, own=stored.own
+    )
     return {"feed": page.items, "cursor": page.cursor, "more": page.more}
 
 
@@ -76,18 +82,19 @@ def _store(
 ) -> Stored:
     if not asked.entries:
         catch_up(device.athlete_id, now)
-        cursor = _cursor(asked, knows_us, device.cursor, last_position(device.athlete_id))
+        end = last_position(device.athlete_id)
+        cursor = _cursor(asked, knows_us, device.cursor, end)
         if cursor != device.cursor or device.last_used_at + TOUCH_MS <= now:
             devices.note_cursor(device.id, now, cursor)
-        return Stored([], device.stored_through, range(0))
+        return Stored([], device.stored_through, range(0), end)
     with hold(device.athlete_id) as end:
         here = limits.spend_sync(devices.device_by_id(device.id), most_per_minute, now)
         cursor = _cursor(asked, knows_us, here.cursor, end)
         revoked = REVOKED if here.revoked_at is not None else None
         taken = take_in(here.athlete_id, here.id, asked.entries, now, after=end, hold=revoked)
-        through = without_gap(here, taken.numbers)
+        through = without_gap(here, taken.numbers, taken.newest)
         devices.note_stored(here._replace(cursor=cursor, stored_through=through), now)
-    return Stored(taken.verdicts, through, taken.positions)
+    return Stored(taken.verdicts, through, taken.positions, taken.end)
 
 
 def _cursor(asked: Asked, knows_us: bool, before: int, end: int) -> int:

@@ -14,7 +14,7 @@ from undercroft.services.shelf import Shelf
 from undercroft.store import entries
 from undercroft.store.database import compact
 from undercroft.store.entries import HELD, STORED, Known, Row
-from undercroft.store.feed import take_positions
+from undercroft.store.feed import last_position, take_positions
 
 DUPLICATE = "duplicate"
 LARGEST_N = 2**53 - 1
@@ -48,11 +48,17 @@ class Line(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class Taken:
-    """Verdicts in the order of the entries, as they go out; numbers and positions of new ones."""
+    """Verdicts in the order of the entries, as they go out; numbers and positions of new ones.
+
+    `newest` is the device's highest number that was here before them; `end` the feed's last
+    position once they are stored, what follows from them included.
+    """
 
     verdicts: list[dict[str, Any]]
     numbers: list[int]
+    newest: int
     positions: range
+    end: int
 
 
 def take_in(
@@ -92,9 +98,10 @@ def take_in(
             verdicts.append(_verdict(line, here, DUPLICATE if here.counts else HELD))
     positions = take_positions(athlete_id, len(rows))
     entries.add_rows(rows)
-    if stored:
-        replan_safely(athlete_id, stored, now)
-    return Taken(verdicts, [row.n for row in rows if row.n is not None], positions)
+    if stored and replan_safely(athlete_id, stored, now):
+        position = last_position(athlete_id)
+    numbers = [row.n for row in rows if row.n is not None]
+    return Taken(verdicts, numbers, shelf.newest, positions, position)
 
 
 def already_here(athlete_id: str, raws: Sequence[Any]) -> int:
@@ -137,7 +144,10 @@ def _shelf(athlete_id: str, device_id: str, lines: Sequence[Line]) -> Shelf:
         line.n for line in lines if line.n is not None and not shelf.same(line.id, line.digest)
     ]
     if numbers:
-        for n, id_ in entries.known_numbers(athlete_id, device_id, numbers):
+        shelf.newest = entries.newest_number(athlete_id, device_id)
+        # A phone counts upwards: as a rule none of them is here.
+        taken = [n for n in numbers if n <= shelf.newest]
+        for n, id_ in entries.known_numbers(athlete_id, device_id, taken):
             shelf.note_number(n, id_)
     return shelf
 

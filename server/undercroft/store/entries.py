@@ -81,21 +81,24 @@ def known_ids(athlete_id: str, ids: Sequence[str]) -> list[Known]:
     ]
 
 
-def known_numbers(athlete_id: str, device_id: str, numbers: Sequence[int]) -> list[tuple[int, str]]:
-    """Which of these numbers of one device the server has, each with its entry's id."""
+def newest_number(athlete_id: str, device_id: str) -> int:
+    """The highest number of one device that the server has; 0 where it has none."""
     ((newest,),) = rows(
         "SELECT MAX(n) FROM entry WHERE athlete_id = ? AND device = ?", athlete_id, device_id
     )
-    # A phone counts upwards: as a rule there is nothing to be found.
-    wanted = [n for n in numbers if n <= (newest or 0)]
-    if not wanted:
+    return newest or 0
+
+
+def known_numbers(athlete_id: str, device_id: str, numbers: Sequence[int]) -> list[tuple[int, str]]:
+    """Which of these numbers of one device the server has, each with its entry's id."""
+    if not numbers:
         return []
     found = rows(
         "SELECT n, id FROM entry WHERE athlete_id = ? AND device = ?"
-        f" AND n IN ({marks(len(wanted))})",
+        f" AND n IN ({marks(len(numbers))})",
         athlete_id,
         device_id,
-        *wanted,
+        *numbers,
     )
     return [(n, id_) for n, id_ in found]
 
