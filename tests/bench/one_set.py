@@ -2,16 +2,15 @@
 
 import gzip
 import os
-import re
 import subprocess
 import sys
 import time
 from collections.abc import Callable, Iterator
-from http.client import HTTPConnection
 from pathlib import Path
 
 from tests.bench.row import Row
 from tests.bench.stage import Paired, stage
+from tests.bench.wire import Wire
 from tests.server_process import free_port
 
 REQUESTS = 1_500
@@ -64,14 +63,12 @@ def _bare(path: Path) -> float:
     code = [sys.executable, "-c", BARE, str(path), str(port)]
     process = subprocess.Popen(code, env=dict(os.environ))
     try:
-        connection = _connected(port)
+        wire = Wire(port)
         counted = iter(range(10**9))
 
         def one() -> None:
             body = b'{"id": "%d", "set": "squat.1", "reps": 3, "kg": 92.5}' % next(counted)
-            connection.request("POST", "/", body, {"Content-Type": "application/json"})
-            answer = connection.getresponse()
-            assert re.search(rb"stored", answer.read())
+            assert b"stored" in wire.posts("/", body, {"Content-Type": "application/json"})
 
         return _rate(one)
     finally:
@@ -79,24 +76,12 @@ def _bare(path: Path) -> float:
         process.wait()
 
 
-def _connected(port: int) -> HTTPConnection:
-    until = time.monotonic() + 20
-    while True:
-        try:
-            connection = HTTPConnection("127.0.0.1", port, timeout=20)
-            connection.connect()
-            return connection
-        except OSError:
-            if time.monotonic() > until:
-                raise
-            time.sleep(0.05)
-
-
 def _spent(phone: Paired) -> float:
     """Seconds for REQUESTS exchanges over one kept connection, from body to answer.
 
-    Each goes on from where the one before ended, as the app does between two sets.
+    Sets of a session that was begun; each goes on from where the one before ended, as in the app.
     """
+    phone.reads(phone.sends([phone.writes.entry("session.started", session="w1.mon")]))
     spent = 0.0
     for number in range(-WARM_UP, REQUESTS):
         body = phone.writes_down([phone.writes.done("squat.1")])

@@ -6,10 +6,10 @@ import time
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, field
-from http.client import HTTPConnection
 from pathlib import Path
 from typing import Any
 
+from tests.bench.wire import Wire
 from tests.conftest import make_tables
 from tests.server_process import ServerProcess
 from tests.writing import Writer
@@ -28,7 +28,7 @@ SHORT_BYTES = 1_000
 class Paired:
     """A phone that sends and reads as the app does."""
 
-    connection: HTTPConnection
+    wire: Wire
     token: str
     device: str
     athlete: str
@@ -50,16 +50,13 @@ class Paired:
         """The answer to a body, which goes out zipped where it is long."""
         headers = {
             "Content-Type": "application/json",
+            "Sec-Fetch-Site": "same-origin",
             "Cookie": f"undercroft-device={self.token}",
         }
         if len(body) >= SHORT_BYTES:
             headers["Content-Encoding"] = "gzip"
             body = gzip.compress(body, 1)
-        self.connection.request("POST", "/api/v1/sync", body, headers)
-        answer = self.connection.getresponse()
-        raw = answer.read()
-        assert answer.status == 200, raw
-        return raw
+        return self.wire.posts("/api/v1/sync", body, headers)
 
     def reads(self, answer: bytes) -> None:
         """Go on from where the answer ends."""
@@ -93,7 +90,6 @@ def stage(folder: Path) -> Iterator[Paired]:
     server = ServerProcess(location, folder / "server.log")
     server.start()
     try:
-        connection = HTTPConnection("127.0.0.1", server.port, timeout=60)
-        yield Paired(connection, token, device, athlete, life)
+        yield Paired(Wire(server.port), token, device, athlete, life)
     finally:
         server.stop()
