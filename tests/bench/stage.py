@@ -19,6 +19,7 @@ from undercroft.services.clock import now_ms
 from undercroft.store import database
 from undercroft.store.migrate import epoch
 
+DATABASE = "undercroft.sqlite3"
 BATCH = 500
 SHORT_BYTES = 1_000
 """The app zips nothing shorter (`pwa/src/api/client.ts`)."""
@@ -75,7 +76,7 @@ class Paired:
 def stage(folder: Path) -> Iterator[Paired]:
     """A fresh SQLite database in the folder, served by a process of its own."""
     folder.mkdir(parents=True, exist_ok=True)
-    location = str(folder / "undercroft.sqlite3")
+    location = str(folder / DATABASE)
     make_tables(location)
     database.open_database(location)
     database.connect()

@@ -47,9 +47,11 @@ def _wrong_media(request: Request, right: str) -> WrongMedia:
 
 
 def _on_the_wire(request: Request, most_bytes: int) -> bytes:
-    if (request.content_length or 0) > most_bytes:
+    announced = request.content_length or most_bytes
+    if announced > most_bytes:
         raise _too_large(most_bytes)
-    raw: bytes = request.stream.read(most_bytes + 1)
+    # One more than was announced, and no more: room is made for as much as is asked for.
+    raw: bytes = request.stream.read(announced + 1)
     if len(raw) > most_bytes:
         raise _too_large(most_bytes)
     return raw
