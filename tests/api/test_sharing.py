@@ -175,79 +175,6 @@ def test_who_shares_an_athlete_is_no_secret_among_them_but_links_are(
     assert "secret" not in str(told)
 
 
-BARREL = {
-    "name": "Barrel lift",
-    "implement": "dumbbell",
-    "prime": ["glutes"],
-    "start_share": 0.2,
-    "range_share": 0.5,
-}
-
-
-def with_barrel(key: str) -> dict[str, Any]:
-    document = block_data()
-    sets = [{"key": "own.1", "reps": 5, "load": {"basis": "kg", "kg": 10}}]
-    plan = {"key": "own", "exercise": key, "method": "straight", "sets": sets}
-    document["weeks"][0]["sessions"][0]["exercises"].append(plan)
-    return document
-
-
-def test_own_exercises_go_along_with_what_is_sent(
-    coach: AtDesk, writing_coach: AtDesk, ready: str, device: Phone
-) -> None:
-    key = writing_coach.post("/desk/exercises", {"document": BARREL}).json["key"]
-    document = with_barrel(key)
-    before = writing_coach.post("/desk/loads", {"athlete": ready, "document": document}).json
-    assert before["faults"] == [], "it can be looked at before anything is lent"
-    block = writing_coach.post("/desk/blocks", {"document": document}).json["id"]
-    send(writing_coach, block, ready)
-    coach.post(f"/desk/athletes/{ready}/sharing/{writing_coach.id}/end")
-    monday = sheets(device.reads_all())["w1-mon"]
-    device.syncs(*entries_of(device, monday), finished(device, monday))
-    assert any(done_sets(coach, ready, "w1-mon"))
-    assert key in [one["key"] for one in coach.get("/desk/catalogue").json["exercises"]]
-
-
-def test_what_is_refused_leaves_nothing_with_the_athletes_coach(
-    coach: AtDesk, writing_coach: AtDesk, athlete: str
-) -> None:
-    key = writing_coach.post("/desk/exercises", {"document": BARREL}).json["key"]
-    block = writing_coach.post("/desk/blocks", {"document": with_barrel(key)}).json["id"]
-    before = everything()
-    answer = writing_coach.post(f"/desk/blocks/{block}/send", {"athletes": [athlete]}).json
-    assert answer["refused"], "there is no kit"
-    assert everything() == before
-
-
-def test_a_lift_that_loads_are_a_part_of_goes_along_too(
-    coach: AtDesk, writing_coach: AtDesk, ready: str, device: Phone
-) -> None:
-    key = writing_coach.post("/desk/exercises", {"document": BARREL}).json["key"]
-    document = block_data()
-    for one in document["weeks"][0]["sessions"][0]["exercises"][1]["sets"]:
-        one["load"] = {"basis": "percent", "percent": 50, "of": key, "when_unknown": "find"}
-        one["rir"] = 3
-    block = writing_coach.post("/desk/blocks", {"document": document}).json["id"]
-    send(writing_coach, block, ready)
-    assert coach.get(f"/desk/athletes/{ready}/proposals").json["revision"] == 1
-
-
-def test_an_own_exercise_can_be_written_for_one_athlete_before_it_was_ever_sent(
-    coach: AtDesk, writing_coach: AtDesk, ready: str
-) -> None:
-    key = writing_coach.post("/desk/exercises", {"document": BARREL}).json["key"]
-    block = writing_coach.post("/desk/blocks", {"document": with_barrel(key)}).json["id"]
-    path = f"/desk/blocks/{block}/own/{ready}"
-    found = writing_coach.get(path).json
-    found["document"]["weeks"][0]["sessions"][0]["exercises"][-1]["sets"][0]["reps"] = 3
-    saved = writing_coach.post(path, {name: found[name] for name in ("document", "as_of")})
-    assert [c["what"] for c in saved.json["changes"]] == ["barrel lift 1 × 3 instead of 1 × 5"]
-    writing_coach.post(f"/desk/blocks/{block}", {"document": block_data()})
-    removed = writing_coach.post(f"/desk/exercises/{key}/remove")
-    assert removed.status_code == 409
-    assert "an athlete's own changes" in removed.json["detail"]
-
-
 def test_cues_of_a_coach_who_shares_the_athlete_never_reach_the_phone(
     coach: AtDesk, reading_coach: AtDesk, ready: str, block: str, device: Phone
 ) -> None:
@@ -264,17 +191,6 @@ def test_own_changes_to_a_block_are_told_to_its_writer_alone(
     assert reading_coach.post("/desk/loads", asked).status_code == 404
     unfolding = {**asked, "week": "w1", "weeks": 4}
     assert reading_coach.post("/desk/unfold", unfolding).status_code == 404
-
-
-def test_two_exercises_under_one_key_keep_a_block_from_being_sent(
-    coach: AtDesk, writing_coach: AtDesk, ready: str
-) -> None:
-    coach.post("/desk/exercises", {"document": {**BARREL, "prime": ["lats"]}})
-    key = writing_coach.post("/desk/exercises", {"document": BARREL}).json["key"]
-    block = writing_coach.post("/desk/blocks", {"document": with_barrel(key)}).json["id"]
-    answer = writing_coach.post(f"/desk/blocks/{block}/send", {"athletes": [ready]}).json
-    (stopped,) = answer["refused"]
-    assert "another exercise under the key" in str(stopped)
 
 
 @pytest.mark.parametrize("path", ["sign", "clearances", "pressures"])

@@ -91,7 +91,7 @@ def show_loads(coach: CoachSeen, body: dict[str, Any], now: int) -> dict[str, An
     """Work a draft out for one athlete as they would get it now; nothing is kept."""
     rights.require(coach.id, body["athlete"], READ)
     block_id = _block_named(coach, body)
-    found = preview.preview(body["athlete"], body["document"], now, block_id)
+    found = preview.preview(coach.id, body["athlete"], body["document"], now, block_id)
     return {
         "faults": shapes.FaultAnswer(many=True).dump(found.faults),
         "findings": shapes.FindingAnswer(many=True).dump(found.findings),
@@ -113,7 +113,9 @@ def find_rigs(coach: CoachSeen, body: dict[str, Any], now: int) -> finding_rigs.
     """
     rights.require(coach.id, body["athlete"], READ)
     place = finding_rigs.Place(body["session"], body["exercise"])
-    return finding_rigs.find_rigs(body["athlete"], body["document"], place, body["rig"], now)
+    return finding_rigs.find_rigs(
+        coach.id, body["athlete"], body["document"], place, body["rig"], now
+    )
 
 
 @section.post("/unfold")

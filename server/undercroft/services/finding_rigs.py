@@ -8,8 +8,8 @@ from undercroft.domain.errors import LoadError
 from undercroft.domain.program.block import Block, ExercisePlan
 from undercroft.domain.program.rig import Rig
 from undercroft.domain.sheet import Offers, day_of_session, offers
-from undercroft.services import planning, preview
-from undercroft.services.catalogues import catalogue_around
+from undercroft.services import lending, planning, preview
+from undercroft.services.catalogues import catalogue_of
 from undercroft.services.clock import day_of
 from undercroft.services.refusals import Invalid
 from undercroft.store import athletes
@@ -43,18 +43,21 @@ class FoundRigs:
 NO_KIT = NoRig("the kit", "is not written down yet", "should be what stands in the gym")
 
 
-def find_rigs(athlete_id: str, document: Any, place: Place, asked: Rig, now: int) -> FoundRigs:
+def find_rigs(
+    coach_id: str, athlete_id: str, document: Any, place: Place, asked: Rig, now: int
+) -> FoundRigs:
     """Rigs for the share that is asked for, best first, on the athlete's kit as it stands now.
 
     Nothing is kept. Raises FaultyDocument, and Invalid where the draft has no such exercise.
     """
-    block = read_block(document, catalogue_around(athlete_id))
+    block = read_block(document, catalogue_of(coach_id))
     plan = _plan(block, place)
     row = athletes.athlete_with_coach(athlete_id)
     if row.kit is None:
         return FoundRigs(none=NO_KIT)
     start = preview.first_monday(preview.under_way(athlete_id, block), day_of(now))
-    day = day_of_session(planning.order_for(row, block, start), place.session)
+    known = lending.catalogue_after(lending.of_block(coach_id, row.coach_id, block))
+    day = day_of_session(planning.order_for(row, block, start, known=known), place.session)
     try:
         return FoundRigs(found=offers(day, plan, asked))
     except LoadError as fault:

@@ -24,7 +24,8 @@ def hand_over(athlete_id: str, to: str, keeps: str | None, now: int) -> list[str
     Names of exercises that both coaches have and that differ: the next coach's count from now on.
     """
     giver = athletes.coach_of(athlete_id)
-    differing = lending.leave_behind(athlete_id, giver, to, now)
+    loan = lending.of_athlete(athlete_id, giver, to)
+    lending.lend(loan, now)
     _pass_the_block_on(athlete_id, to, now)
     own_layers.forget_layers(athlete_id)
     offers.forget_athlete(athlete_id)
@@ -37,7 +38,7 @@ def hand_over(athlete_id: str, to: str, keeps: str | None, now: int) -> list[str
     publish(athlete_id, "athlete", athlete_id, feed_body(row, row.coach.name))
     planning.refresh(row)
     picture_feed.tell(row)
-    return differing
+    return [*loan.differing.values()]
 
 
 def _pass_the_block_on(athlete_id: str, to: str, now: int) -> None:

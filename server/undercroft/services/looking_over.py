@@ -6,6 +6,7 @@ from datetime import date
 
 from undercroft.documents.faults import Fault
 from undercroft.documents.told import ToldSession, read_told
+from undercroft.domain.exercise import Catalogue
 from undercroft.domain.program.block import Block
 from undercroft.domain.program.checks import Background, findings, look_at, may_overrule
 from undercroft.domain.program.finding import Finding, Severity
@@ -43,10 +44,14 @@ NO_KIT = Finding(
 
 
 def look_over(
-    row: models.Athlete, block: Block, starts_on: date, leave_out: Sequence[str] = ()
+    row: models.Athlete,
+    block: Block,
+    starts_on: date,
+    known: Catalogue,
+    leave_out: Sequence[str] = (),
 ) -> Looked:
     """Sheets as everything stands now, with the findings of working out and of every check."""
-    order = planning.order_for(row, block, starts_on)
+    order = planning.order_for(row, block, starts_on, known=known)
     done = work_out(order, leave_out)
     if row.kit is None:
         return Looked(order, done, (NO_KIT, *done.findings))

@@ -1,6 +1,6 @@
 """A coach's own exercises and cues: added, changed, archived, removed."""
 
-from collections.abc import Sequence
+from collections.abc import Sequence, Set
 from typing import Any
 
 from undercroft.documents.canonical import plain
@@ -29,7 +29,7 @@ def change(coach_id: str, key: str, data: Any, now: int) -> None:
     read = read_own(data, catalogue_of(coach_id), key)
     with writing():
         exercises.keep(coach_id, key, _document(read), now)
-    _bring_sheets_up_to_date(coach_id, key)
+    bring_sheets_up_to_date(coach_id, {key})
 
 
 def archive(coach_id: str, key: str, now: int | None) -> None:
@@ -59,7 +59,7 @@ def set_cues(coach_id: str, key: str, cues: Sequence[str], now: int) -> None:
             exercises.keep(coach_id, key, {"cues": list(cues)}, now)
         else:
             exercises.remove(coach_id, key)
-    _bring_sheets_up_to_date(coach_id, key)
+    bring_sheets_up_to_date(coach_id, {key})
 
 
 def _document(read: Exercise) -> dict[str, Any]:
@@ -73,10 +73,10 @@ def _require_own(coach_id: str, key: str) -> None:
         raise NotFound("there is no such exercise of your own")
 
 
-def _bring_sheets_up_to_date(coach_id: str, key: str) -> None:
+def bring_sheets_up_to_date(coach_id: str, keys: Set[str]) -> None:
     """Of sessions not yet begun, for those who train by it."""
     for athlete in athletes.own_athletes(coach_id):
         now = planning.current(athlete.id)
-        if now is not None and key in planning.exercises_of(now.block):
+        if now is not None and keys & planning.exercises_of(now.block):
             with athlete_lock(athlete.id) as row:
                 planning.refresh(row)

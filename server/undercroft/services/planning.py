@@ -13,6 +13,7 @@ from undercroft.documents.made import made
 from undercroft.documents.reading import read_block
 from undercroft.documents.sheet import LoadSheetShape
 from undercroft.documents.told import ToldSession
+from undercroft.domain.exercise import Catalogue
 from undercroft.domain.ledger import WORK_KINDS
 from undercroft.domain.load_sheet import LoadSheet
 from undercroft.domain.program.block import Block
@@ -21,7 +22,7 @@ from undercroft.domain.sheet import Order, WorkedOut, work_out
 from undercroft.domain.sheet.occlusion import has_occlusion
 from undercroft.domain.sheet.session import NOTHING_ON_RECORD
 from undercroft.services import tracking
-from undercroft.services.catalogues import catalogue_around, catalogue_for
+from undercroft.services.catalogues import catalogue_for
 from undercroft.services.occlusion_record import record_of
 from undercroft.services.people import athlete_document, kit_document
 from undercroft.store import last_done, models, revisions
@@ -86,9 +87,13 @@ def order_for(
     block: Block,
     starts_on: date,
     told: Mapping[str, ToldSession] | None = None,
+    known: Catalogue | None = None,
 ) -> Order:
-    """A block for an athlete as everything stands now; `told` in place of what trackers hold."""
-    known = catalogue_around(row.id)
+    """A block for an athlete as everything stands now; `told` in place of what trackers hold.
+
+    `known` in place of the catalogue of the athlete's coach, where a block brings exercises along.
+    """
+    known = known or catalogue_for(row.id)
     athlete = athlete_document(row, known)
     last_kg = last_done.last_loads(row.id)
     latest = tracking.latest_told(row.id) if told is None else told

@@ -9,9 +9,10 @@ from undercroft.documents.reading import read_block
 from undercroft.domain.exercise import Catalogue
 from undercroft.domain.program.block import Block
 from undercroft.domain.program.changes import changes
+from undercroft.domain.program.finding import Finding
 from undercroft.domain.program.own import Layer, Told, path_beneath, told
-from undercroft.services import looking_over, own_changes, planning
-from undercroft.services.catalogues import catalogue_around
+from undercroft.services import lending, looking_over, own_changes, planning
+from undercroft.services.catalogues import catalogue_of
 from undercroft.services.clock import day_of
 from undercroft.services.looking_over import Found, Looked
 from undercroft.services.planning import Current
@@ -37,32 +38,36 @@ class Preview:
 class Beside:
     """A block for one athlete: sheets as kept of sessions begun, all others worked out now.
 
-    `now` is what the athlete trains by, which may be another block.
+    `now` is what the athlete trains by, which may be another block. `found`: what forbids to send
+    it, and what the checks find.
     """
 
     now: Current | None
     begun: dict[str, Any]
     looked: Looked
+    found: tuple[Finding, ...]
 
 
-def preview(athlete_id: str, document: Any, now: int, block_id: str | None = None) -> Preview:
+def preview(
+    coach_id: str, athlete_id: str, document: Any, now: int, block_id: str | None = None
+) -> Preview:
     """Nothing is kept. A draft with faults has no sheets yet.
 
     With a block's id the athlete's own changes to that block count. What is found has its place in
     the text all the same.
     """
-    known = catalogue_around(athlete_id)
+    known = catalogue_of(coach_id)
     layer = own_changes.kept_of(athlete_id, block_id).layer if block_id else Layer()
     try:
         block = read_block(document, known)
         own = own_changes.own_block(block, layer, known)
     except FaultyDocument as fault:
         return Preview(fault.faults)
-    found = beside(athlete_id, own, now)
+    found = beside(coach_id, athlete_id, own, now)
     sheets = [planning.on_wire(sheet) for sheet in found.looked.done.sheets]
     return Preview(
         (),
-        in_the_text(looking_over.shown(found.looked.findings), own, block),
+        in_the_text(looking_over.shown(found.found), own, block),
         [*found.begun.values(), *sheets],
         _differences(found.now, own, known),
         told(layer, block, known),
@@ -83,16 +88,18 @@ def _differences(now: Current | None, block: Block, known: Catalogue) -> list[st
     return list(changes(None if now is None else now.block, block, known))
 
 
-def beside(athlete_id: str, block: Block, now: int) -> Beside:
-    """The block as the athlete would get it now."""
+def beside(coach_id: str, athlete_id: str, block: Block, now: int) -> Beside:
+    """The block as the athlete would get it now from that coach."""
     row = athletes.athlete_with_coach(athlete_id)
     current = planning.current(athlete_id)
     same = _of_same(current, block)
     begun = _begun(athlete_id, block, same)
     start = first_monday(same, day_of(now))
-    return Beside(
-        current, begun, looking_over.look_over(row, block, start, leave_out=sorted(begun))
-    )
+    loan = lending.of_block(coach_id, row.coach_id, block)
+    known = lending.catalogue_after(loan)
+    looked = looking_over.look_over(row, block, start, known, leave_out=sorted(begun))
+    refused = looking_over.as_stops(lending.faults(loan))
+    return Beside(current, begun, looked, (*refused, *looked.findings))
 
 
 def under_way(athlete_id: str, block: Block) -> Current | None:

@@ -21,6 +21,7 @@ from undercroft.services import (
     lending,
     looking_over,
     own_changes,
+    own_exercises,
     picture_feed,
     planning,
     rights,
@@ -85,9 +86,6 @@ def _send_own(
         own = own_changes.block_for(athlete_id, block_id, block, catalogue_of(coach_id))
     except FaultyDocument as fault:
         return _faulty(athlete_id, fault.faults)
-    faults = lending.faults(coach_id, athletes.coach_of(athlete_id), own)
-    if faults:
-        return _faulty(athlete_id, faults)
     return send_to(coach_id, block_id, own, athlete_id, wanted, now)
 
 
@@ -106,13 +104,17 @@ class OwnAfter:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class _Ready:
-    """A block worked out for one athlete, as the ledger and the feed stood at `position`."""
+    """A block worked out for one athlete, as the ledger and the feed stood at `position`.
+
+    `loan`: what goes along of the coach's own exercises.
+    """
 
     athlete_id: str
     block_id: str
     block: Block
     position: int
     number: int
+    loan: lending.Loan
     before: planning.Current | None
     run: int
     starts_on: date
@@ -140,18 +142,30 @@ def send_to(
     Conflict where what it leaves as own changes was made from what does not stand any more, and
     NotFound or NotAllowed where the coach's right has ended meanwhile.
     """
-    ready = _work_out(block_id, block, athletes.athlete_with_coach(athlete_id), wanted, now)
+    row = athletes.athlete_with_coach(athlete_id)
+    ready = _work_out(block_id, block, row, _loan(coach_id, row, block, leaves), wanted, now)
     with athlete_lock(athlete_id) as row:
         rights.require(coach_id, athlete_id, WRITE)
-        if row.position != ready.position:
-            ready = _work_out(block_id, block, row, wanted, now)
+        loan = _loan(coach_id, row, block, leaves)
+        if loan.differing:
+            return _faulty(athlete_id, lending.faults(loan))
+        if row.position != ready.position or loan != ready.loan:
+            ready = _work_out(block_id, block, row, loan, wanted, now)
         stops = standing_stops(ready.looked.findings, wanted.overrules)
         if stops:
             return Sent(athlete_id, None, 0, looking_over.shown(stops))
         if leaves is not None:
             _leave(ready, leaves, now, coach_id)
         _send_out(ready, row, wanted.overrules, now, coach_id)
-        return Sent(athlete_id, ready.number, len(ready.documents), [])
+    if loan.documents:
+        own_exercises.bring_sheets_up_to_date(loan.to, loan.documents.keys())
+    return Sent(athlete_id, ready.number, len(ready.documents), [])
+
+
+def _loan(coach_id: str, row: Athlete, block: Block, leaves: OwnAfter | None) -> lending.Loan:
+    """With accepted loads nothing goes along: what they are of was sent before."""
+    lender = coach_id if leaves is None else row.coach_id
+    return lending.of_block(lender, row.coach_id, block)
 
 
 def _send_out(
@@ -159,7 +173,7 @@ def _send_out(
 ) -> None:
     """The revision with its sheets; what it names of the coach's own exercises goes along."""
     number = ready.number
-    lending.lend(coach_id, row.coach_id, ready.block, now)
+    lending.lend(ready.loan, now)
     _keep(ready, overrules, now, coach_id)
     for session, document in ready.documents:
         planning.put_out(row.id, ready.run, number, session, ready.position, document)
@@ -168,7 +182,9 @@ def _send_out(
     picture_feed.publish(row, ready.block)
 
 
-def _work_out(block_id: str, block: Block, row: Athlete, wanted: Wanted, now: int) -> _Ready:
+def _work_out(
+    block_id: str, block: Block, row: Athlete, loan: lending.Loan, wanted: Wanted, now: int
+) -> _Ready:
     before = planning.current(row.id)
     again = before is not None and before.block_id == block_id
     start = wanted.starts_on or (before.starts_on if before and again else monday_of(day_of(now)))
@@ -177,13 +193,14 @@ def _work_out(block_id: str, block: Block, row: Athlete, wanted: Wanted, now: in
     begun = planning.begun_of(
         row.id, revisions.numbers_of_run(row.id, run), planning.sessions_of(block)
     )
-    looked = looking_over.look_over(row, block, start, leave_out=sorted(begun))
+    known = lending.catalogue_after(loan)
+    looked = looking_over.look_over(row, block, start, known, leave_out=sorted(begun))
     documents = [
         (s.session, planning.on_wire(replace(s, revision=number, through=row.position)))
         for s in looked.done.sheets
     ]
     return _Ready(
-        row.id, block_id, block, row.position, number, before, run, start, looked, documents
+        row.id, block_id, block, row.position, number, loan, before, run, start, looked, documents
     )
 
 

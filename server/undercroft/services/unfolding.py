@@ -101,7 +101,7 @@ def unfold_week(coach_id: str, document: Any, wanted: Wanted, whose: Whose, now:
         return Unfolded(faults)
     placed = _placed(ruled, wanted.unfolding)
     try:
-        sheets, findings = _loads(placed, whose, known, now)
+        sheets, findings = _loads(coach_id, placed, whose, known, now)
     except FaultyDocument as fault:
         return Unfolded(fault.faults)
     table = load_table(placed.block, sheets, known, placed.places)
@@ -171,15 +171,15 @@ def _placed(block: Block, wanted: Unfolding) -> Placed:
 
 
 def _loads(
-    placed: Placed, whose: Whose, known: Catalogue, now: int
+    coach_id: str, placed: Placed, whose: Whose, known: Catalogue, now: int
 ) -> tuple[list[LoadSheet], tuple[Found, ...]]:
     if whose.athlete is None:
         return [], ()
     own = own_changes.block_for(whose.athlete, whose.block, placed.block, known)
-    found = preview.beside(whose.athlete, own, now)
+    found = preview.beside(coach_id, whose.athlete, own, now)
     shown = {one.key for place in placed.places for one in placed.block.weeks[place].sessions}
     begun = [made(LoadSheetShape).load(one) for key, one in found.begun.items() if key in shown]
-    ours = [one for one in found.looked.findings if _is_of(one, placed.places)]
+    ours = [one for one in found.found if _is_of(one, placed.places)]
     told = preview.in_the_text(looking_over.shown(ours), own, placed.block)
     return [*found.looked.done.sheets, *begun], tuple(told)
 

@@ -1,6 +1,5 @@
 """A coach's own exercises, and own cues for exercises of the catalogue."""
 
-import json
 from collections.abc import Collection, Iterator
 from typing import Any
 
@@ -19,25 +18,6 @@ def own_for(athlete_id: str) -> list[OwnExercise]:
     return list(with_athlete.where(Athlete.id == athlete_id).order_by(OwnExercise.key))
 
 
-def own_around(athlete_id: str, prefix: str) -> list[OwnExercise]:
-    """Those whose key begins so of every coach who shares the athlete; last, all of the own coach.
-
-    So nobody's cues for the catalogue but the own coach's reach the phone.
-    """
-    found = rows(
-        "SELECT e.key, e.document, e.archived_at FROM own_exercise AS e"
-        " JOIN in_squad AS s ON s.coach_id = e.coach_id WHERE s.athlete_id = ?"
-        " AND (s.level = 'own' OR e.key LIKE ?)"
-        " ORDER BY CASE s.level WHEN 'own' THEN 1 ELSE 0 END, e.key, e.coach_id",
-        athlete_id,
-        f"{prefix}%",
-    )
-    return [
-        OwnExercise(key=key, document=json.loads(document), archived_at=archived_at)
-        for key, document, archived_at in found
-    ]
-
-
 def one_of(coach_id: str, key: str) -> OwnExercise | None:
     return OwnExercise.get_or_none(OwnExercise.coach == coach_id, OwnExercise.key == key)
 
@@ -50,6 +30,11 @@ def keep(coach_id: str, key: str, document: Any, now: int) -> None:
         conflict_target=[OwnExercise.coach, OwnExercise.key],
         update={OwnExercise.document: document, OwnExercise.changed_at: now},
     ).execute()
+
+
+def note_lent(coach_id: str, key: str, lender: str, digest: str) -> None:
+    """What stands there now is a copy of that coach's."""
+    _that(OwnExercise.update(lent_by=lender, lent_digest=digest), coach_id, key)
 
 
 def archive(coach_id: str, key: str, at: int | None) -> None:

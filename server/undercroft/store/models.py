@@ -127,7 +127,8 @@ class Block(Table):
 class OwnExercise(Table):
     """An exercise that a coach added; an archived one stays for what was sent with it.
 
-    Under a key of the catalogue it holds the coach's own cues alone.
+    Under a key of the catalogue it holds the coach's own cues alone. `lent_by` is the coach whose
+    exercise it is a copy of, `lent_digest` that of the document as it was lent.
     """
 
     coach_id: str
@@ -136,6 +137,8 @@ class OwnExercise(Table):
     document = JsonText()
     changed_at = BigIntegerField()
     archived_at = BigIntegerField(null=True)
+    lent_by = TextField(null=True)
+    lent_digest = TextField(null=True)
 
     class Meta:
         primary_key = CompositeKey("coach", "key")
