@@ -4,6 +4,7 @@ import csv
 import io
 import json
 import zipfile
+from typing import Any
 
 import pytest
 from tests.api.training import entries_of, finished, send, sheets
@@ -58,6 +59,48 @@ def test_everything_is_in_it_for_programs_and_for_people(coach: AtDesk, trained:
     assert {row["session_name"] for row in sets} == {"Squat and press"}
     assert all(row["exercise"] and row["reps"] for row in sets)
     assert {f"numbers/{name}.csv" for name in TABLES} < set(kept)
+
+
+def another_session(phone: Phone) -> Any:
+    """A sheet of a session that was not begun."""
+    known = sheets(phone.get("/snapshot?after=0").json["feed"])
+    return next(one for key, one in known.items() if key != "w1-mon")
+
+
+def sets_of(coach: AtDesk, phone: Phone) -> list[dict[str, str]]:
+    kept = files(coach.get(f"/desk/athletes/{phone.athlete_id}/archive"))
+    return list(csv.DictReader(kept["sets.csv"].splitlines()))
+
+
+def test_a_set_that_was_taken_back_is_none_that_was_done(coach: AtDesk, trained: Phone) -> None:
+    sheet = another_session(trained)
+    where = {"session": sheet["session"], "revision": 1}
+    where["set"] = sheet["exercises"][0]["sets"][0]["key"]
+    done = trained.writes.entry("set.done", {"load_kg": 20, "reps": 5, "rir": 2}, **where)
+    trained.syncs(done)
+    assert where["set"] in {row["set"] for row in sets_of(coach, trained)}
+    trained.syncs(trained.writes.entry("set.cleared", {}, replaces=done["id"], **where))
+    assert where["set"] not in {row["set"] for row in sets_of(coach, trained)}
+
+
+def test_sets_after_a_swap_stand_under_what_was_done(coach: AtDesk, trained: Phone) -> None:
+    sheet = another_session(trained)
+    where = {"session": sheet["session"], "revision": 1}
+    line = next(one for one in sheet["exercises"] if one.get("alternatives"))
+    other = line["alternatives"][0]
+    first, body = line["sets"][0]["key"], {"load_kg": 20, "reps": 5, "rir": 2}
+    swap = {"exercise": line["key"], "to": other.get("key") or other["exercise"]}
+    trained.syncs(
+        trained.writes.entry("exercise.swapped", swap, **where),
+        trained.writes.entry("set.done", body, set=first, **where),
+        trained.writes.entry("set.added", {"exercise": line["key"]}, set="extra", **where),
+        trained.writes.entry("set.done", body, set="extra", **where),
+    )
+    swapped = [row for row in sets_of(coach, trained) if row["session"] == sheet["session"]]
+    assert [row["set"] for row in swapped] == [first, "extra"]
+    assert {row["exercise"] for row in swapped} == {other["name"]}
+    assert {row["planned"] for row in swapped} == {line["name"]}
+    assert {row["session_name"] for row in swapped} == {sheet["name"]}
 
 
 def test_a_phone_saves_the_same_archive(coach: AtDesk, trained: Phone) -> None:

@@ -5,8 +5,10 @@ from typing import Any
 from undercroft.documents.entries import envelope
 from undercroft.services import accounts, held, ledger
 from undercroft.services.clock import iso
+from undercroft.services.held import HeldSeen
 from undercroft.services.refusals import Invalid
 from undercroft.store import athletes, coaches, own_layers, revisions, screening
+from undercroft.store.models import OwnLayer, Revision, ScreeningRecord
 
 
 def coach_id(email: str) -> str:
@@ -24,37 +26,41 @@ def of_athlete(athlete_id: str) -> dict[str, Any]:
         "name": row.name,
         "document": row.document,
         "kit": row.kit,
-        "revisions": [
-            {
-                "number": r.number,
-                "sent_at": iso(r.sent_at),
-                "starts_on": r.starts_on,
-                "overrules": r.overrules,
-                "block": r.document,
-            }
-            for r in revisions.all_revisions(athlete_id)
-        ],
-        "own_changes": [
-            {"block": r.block, "changed_at": iso(r.changed_at), "changes": r.document}
-            for r in own_layers.layers_of(athlete_id)
-        ],
-        "screening": [
-            {
-                "kind": r.kind,
-                "recorded_at": iso(r.recorded_at),
-                "withdrawn_at": None if r.withdrawn_at is None else iso(r.withdrawn_at),
-                "record": r.body,
-            }
-            for r in screening.records(athlete_id)
-        ],
+        "revisions": [_revision(one) for one in revisions.all_revisions(athlete_id)],
+        "own_changes": [_layer(one) for one in own_layers.layers_of(athlete_id)],
+        "screening": [_record(one) for one in screening.records(athlete_id)],
         "entries": [envelope(entry) for entry in ledger.entries_of(athlete_id)],
-        "held": [
-            {
-                "device": one.device,
-                "received_at": iso(one.received_at),
-                "problem": one.problem,
-                "sent": one.sent,
-            }
-            for one in held.held_of(athlete_id)
-        ],
+        "held": [_held(one) for one in held.held_of(athlete_id)],
+    }
+
+
+def _revision(row: Revision) -> dict[str, Any]:
+    return {
+        "number": row.number,
+        "sent_at": iso(row.sent_at),
+        "starts_on": row.starts_on,
+        "overrules": row.overrules,
+        "block": row.document,
+    }
+
+
+def _layer(row: OwnLayer) -> dict[str, Any]:
+    return {"block": row.block, "changed_at": iso(row.changed_at), "changes": row.document}
+
+
+def _record(row: ScreeningRecord) -> dict[str, Any]:
+    return {
+        "kind": row.kind,
+        "recorded_at": iso(row.recorded_at),
+        "withdrawn_at": None if row.withdrawn_at is None else iso(row.withdrawn_at),
+        "record": row.body,
+    }
+
+
+def _held(one: HeldSeen) -> dict[str, Any]:
+    return {
+        "device": one.device,
+        "received_at": iso(one.received_at),
+        "problem": one.problem,
+        "sent": one.sent,
     }
