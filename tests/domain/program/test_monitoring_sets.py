@@ -192,6 +192,16 @@ class TestDoneSets:
         (one,) = done_sets(MONDAY, self.PLAN, told, CATALOGUE)
         assert (one.exercise, one.resistance_kg) == ("dumbbell-curl", 25)
 
+    def test_a_set_that_was_added_after_a_swap_is_one_of_what_was_done_instead(self):
+        told = record(
+            "w1.day1",
+            ("exercise.swapped", "", {"exercise": "back-squat", "to": "goblet-squat"}),
+            ("set.added", "x1", {"exercise": "back-squat"}),
+            ("set.done", "x1", {"load_kg": 30, "reps": 8, "rir": 2}),
+        )
+        (one,) = done_sets(MONDAY, self.PLAN, told, CATALOGUE)
+        assert one.exercise == "goblet-squat"
+
     def test_the_sheet_tells_the_share_of_the_maximum(self):
         plan = one_day(exercise("back-squat", sets(1, 5, kg(105))))
         (sheet,) = work_out(order(plan)).sheets

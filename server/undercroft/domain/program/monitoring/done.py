@@ -83,16 +83,26 @@ def _lines(plan: SessionPlan, record: SessionRecord, sheet: LoadSheet | None) ->
         whole = sheets.get(one.key)
         sets = {each.key: each for each in whole.sets} if whole else {}
         for each in one.sets:
-            answer = record.sets.get(each.key)
-            done_as = record.done_as(one.key, one.exercise, answer) if answer else one.exercise
-            if done_as == one.exercise:
-                yield _Line(each.key, one.exercise, one, whole, sets.get(each.key))
-            else:
-                yield _Line(each.key, swapped_exercise(done_as), one, None, None)
+            yield _line(each.key, one, record, whole, sets.get(each.key))
     plans = {one.key: one for one in plan.exercises}
     for key, to in record.added.items():
         added = plans.get(to)
-        yield _Line(key, added.exercise if added else to, added, sheets.get(to))
+        yield _line(key, added, record, sheets.get(to)) if added else _Line(key, to, None)
+
+
+def _line(
+    key: str,
+    plan: ExercisePlan,
+    record: SessionRecord,
+    sheet: SheetExercise | None,
+    sheet_set: SheetSet | None = None,
+) -> _Line:
+    """A set that was done after a swap is none of the sheet's."""
+    answer = record.sets.get(key)
+    done_as = record.done_as(plan.key, plan.exercise, answer) if answer else plan.exercise
+    if done_as == plan.exercise:
+        return _Line(key, plan.exercise, plan, sheet, sheet_set)
+    return _Line(key, swapped_exercise(done_as), plan)
 
 
 def _done(
