@@ -62,6 +62,12 @@ describe("a band that broke", () => {
     expect(failed(SHEET.exercises, record).size).toBe(0);
   });
 
+  test("stays broken when a bar is taken after it", () => {
+    const taken = { exercise: "a", to: "front-squat", missing: "steel", why: "" };
+    const record = folded(broke, swap("3", taken));
+    expect([...failed(SHEET.exercises, record).keys()]).toStrictEqual(["thin-left"]);
+  });
+
   test("leaves out what needs it, in the server's order", () => {
     const names = without(squat.alternatives ?? [], new Set(["steel"])).map(({ name }) => name);
     expect(names).toStrictEqual(["Goblet squat"]);

@@ -1,6 +1,9 @@
 /** What an athlete swapped in a session, and what of the gym is known to fail. */
 import type { SheetExercise } from "../api/types";
+import type { Bodies } from "./entry";
 import type { SessionRecord } from "./fold";
+import { byId } from "./heads";
+import { swapKey } from "./plan";
 
 export type Use = NonNullable<SheetExercise["uses"]>[number];
 
@@ -12,7 +15,7 @@ export function wasSwapped(record: SessionRecord, planned: SheetExercise, first:
 
 /**
  * Keys of what has failed for the rest of the session, each with the entry that says so: bands that broke, a
- * ceiling that is too low. What is only taken may be free again.
+ * ceiling that is too low. What is only taken may be free again; what the athlete goes back to was fine after all.
  */
 export function failed(
   exercises: readonly SheetExercise[],
@@ -23,12 +26,21 @@ export function failed(
     used.flatMap(({ uses = [] }) => uses.filter((use) => use.lasting).map(({ key }) => key)),
   );
   const found = new Map<string, string>();
-  for (const swaps of swapped.values()) {
-    const last = swaps.at(-1);
-    const key = last?.body.missing;
-    if (last && key && lasting.has(key)) found.set(key, last.id);
+  for (const { id, body } of [...swapped.values()].flat().sort(byId)) {
+    for (const { key } of usesOf(exercises, body)) found.delete(key);
+    if (body.missing && lasting.has(body.missing)) found.set(body.missing, id);
   }
   return found;
+}
+
+/** What the way asks for that a swap was to. */
+function usesOf(
+  exercises: readonly SheetExercise[],
+  { exercise, to }: Bodies["exercise.swapped"],
+): readonly Use[] {
+  const planned = exercises.find(({ key }) => key === exercise);
+  if (planned?.exercise === to) return planned.uses ?? [];
+  return planned?.alternatives?.find((each) => swapKey(each) === to)?.uses ?? [];
 }
 
 /** What an exercise asks for though it has failed; nothing once the athlete has decided on it since. */
