@@ -145,7 +145,60 @@ describe("a server that does not answer", () => {
   });
 });
 
+describe("a writer that was left while the server did not answer", () => {
+  async function left(): Promise<ReturnType<typeof server>> {
+    const found = server();
+    found.rule.answer = silence;
+    const first = begin();
+    first.changed(named("Winter"));
+    await vi.advanceTimersByTimeAsync(2_000);
+    first.stop();
+    await vi.advanceTimersByTimeAsync(1);
+    return found;
+  }
+
+  it("still brings its draft once the server is there", async () => {
+    const { asked, rule } = await left();
+    rule.answer = () => saved("b1");
+    await vi.advanceTimersByTimeAsync(60_000);
+    expect(asked.at(-1)?.document.name).toBe("Winter");
+    expect(draftOf(localStorage, "maren", "b1")).toBeNull();
+  });
+
+  it("never overwrites what was written since the block was opened again", async () => {
+    const { asked, rule } = await left();
+    const again = begin("b1", named("Winter"));
+    again.changed(named("Winter base"));
+    rule.answer = () => saved("b1");
+    await vi.advanceTimersByTimeAsync(120_000);
+    expect(asked.at(-1)?.document.name).toBe("Winter base");
+  });
+
+  it("says nothing of what another form has not saved", async () => {
+    const { rule } = await left();
+    desk.unsaved.value = "The kit has changes that are not saved.";
+    rule.answer = () => saved("b1");
+    await vi.advanceTimersByTimeAsync(60_000);
+    expect(desk.unsaved.value).not.toBeNull();
+  });
+});
+
 describe("a server that refuses", () => {
+  it("is asked again with what was written meanwhile", async () => {
+    const { asked, rule } = server();
+    let answer: (response: Response) => void = () => {};
+    rule.answer = () => new Promise<Response>((resolve) => (answer = resolve));
+    const { changed } = begin();
+    changed(named("Winter"));
+    await vi.advanceTimersByTimeAsync(2_000);
+    changed(named("Spring"));
+    await vi.advanceTimersByTimeAsync(2_000);
+    rule.answer = () => saved("b1");
+    answer(refused(413));
+    await vi.advanceTimersByTimeAsync(2_000);
+    expect(asked.map((each) => each.document.name)).toEqual(["Winter", "Spring"]);
+  });
+
   it("says so, and the draft is kept", async () => {
     const { rule } = server();
     rule.answer = () => refused(413);

@@ -1,12 +1,13 @@
 /**
  * Keeps a block's draft in this browser at every edit, and brings it to the server when it can. The
- * draft goes only once the server has said that it holds the very same document.
+ * draft goes only once the server has said that it holds the very same document. A saver that was
+ * left goes on only as long as its text is the one kept here: another one may write on by then.
  */
 import { effect, signal, type ReadonlySignal, type Signal } from "@preact/signals";
 
 import { NoAnswer, Refused, type Fault } from "../../api/client";
 import type { Block } from "../../api/types";
-import { dropDraft, keepDraft } from "../block/drafts";
+import { draftOf, dropDraft, keepDraft } from "../block/drafts";
 import { ask, type Desk } from "../shell/desk-state";
 import { inPlainWords } from "../shell/plain-words";
 import { bringBlock, type Bring, type Brought } from "./bring";
@@ -53,6 +54,7 @@ export function createSaver(desk: Desk, beginning: Beginning): Saver {
   let base = beginning.base;
   let waiting: Block | null = beginning.unsaved;
   let sending = false;
+  let stopped = false;
   let retryMs = FIRST_RETRY_MS;
   let timer: ReturnType<typeof setTimeout> | undefined;
 
@@ -69,21 +71,31 @@ export function createSaver(desk: Desk, beginning: Beginning): Saver {
     return safe;
   };
 
+  const isKept = (document: Block) => {
+    const draft = draftOf(desk.shelf, owner, id.peek());
+    return JSON.stringify(draft?.document) === JSON.stringify(document);
+  };
+
   const took = (answer: Brought, document: Block) => {
     faults.value = answer.faults;
     retryMs = FIRST_RETRY_MS;
     if (!answer.taken) {
       saving.value = { kind: "refused", why: "mend the faults first" };
+      if (waiting !== document) later(PAUSE_MS);
       return;
     }
     base = answer.base;
-    dropDraft(desk.shelf, owner, id.peek());
+    if (!stopped || isKept(document)) dropDraft(desk.shelf, owner, id.peek());
+    if (waiting === document) waiting = null;
+    if (stopped) {
+      later(PAUSE_MS);
+      return;
+    }
     if (answer.id !== id.peek()) {
       id.value = answer.id;
       beginning.onId(answer.id);
     }
-    if (waiting === document) {
-      waiting = null;
+    if (waiting === null) {
       desk.unsaved.value = null;
       saving.value = { kind: "saved", at: answer.at };
     } else {
@@ -92,7 +104,7 @@ export function createSaver(desk: Desk, beginning: Beginning): Saver {
     }
   };
 
-  const failed = (fault: unknown) => {
+  const failed = (fault: unknown, document: Block) => {
     if (fault instanceof NoAnswer) {
       saving.value = { kind: "unreached" };
       later(retryMs);
@@ -101,11 +113,12 @@ export function createSaver(desk: Desk, beginning: Beginning): Saver {
     }
     saving.value = { kind: "refused", why: inPlainWords(fault) };
     if (fault instanceof Refused && fault.retryAfterS !== null) later(fault.retryAfterS * 1_000);
+    else if (waiting !== document) later(PAUSE_MS);
   };
 
   const push = async () => {
     clearTimeout(timer);
-    if (sending || waiting === null) return;
+    if (sending || waiting === null || (stopped && !isKept(waiting))) return;
     const document = waiting;
     sending = true;
     saving.value = { kind: "saving" };
@@ -115,7 +128,7 @@ export function createSaver(desk: Desk, beginning: Beginning): Saver {
       took(answer, document);
     } catch (fault) {
       sending = false;
-      failed(fault);
+      failed(fault, document);
     }
   };
 
@@ -135,6 +148,7 @@ export function createSaver(desk: Desk, beginning: Beginning): Saver {
 
   const stop = () => {
     saveNow();
+    stopped = true;
     afterLogIn();
     clearTimeout(timer);
     window.removeEventListener("online", saveNow);
