@@ -37,13 +37,18 @@ export function useDocumentForm<T extends object>(rules: FormRules<T>): Document
       desk.unsaved.value = null;
     };
   }, [changed]);
+  const latest = useRef(document);
+  latest.current = document;
   const submit = () =>
     act.run(
       () => save(document),
       (answer) => {
-        setDocument(answer.document);
-        setChanged(false);
-        setSavedAt(desk.now());
+        // What was typed while it was on its way is not saved yet, and stays.
+        if (latest.current === document) {
+          setDocument(answer.document);
+          setChanged(false);
+          setSavedAt(desk.now());
+        }
         onSaved(answer.document);
       },
     );
