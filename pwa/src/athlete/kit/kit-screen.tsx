@@ -10,6 +10,7 @@ export function KitScreen() {
   const state = usePhoneState();
   const units = useUnits();
   const kit = newsOf(state, "kit").at(-1);
+  const shelves = kit ? shelvesOf(kit, units) : [];
   const proposals = proposalsOf(state);
   const coach = state.identity?.coach ?? "your coach";
   return (
@@ -23,7 +24,7 @@ export function KitScreen() {
               So stands the kit here for all that is worked out. Tap a piece to say that it is
               otherwise; {coach} decides.
             </p>
-            {shelvesOf(kit, units).map(({ title, pieces }) => (
+            {shelves.map(({ title, pieces }) => (
               <section key={title} aria-label={title}>
                 <h2 class="section-title">{title}</h2>
                 {pieces.map((piece) => (
@@ -35,7 +36,12 @@ export function KitScreen() {
                 ))}
               </section>
             ))}
-            <Gone gone={goneOf(proposals)} />
+            <Gone
+              gone={goneOf(
+                proposals,
+                shelves.flatMap(({ pieces }) => pieces),
+              )}
+            />
           </>
         ) : (
           <section class="card empty">

@@ -1,7 +1,8 @@
 /** What this athlete proposed to change in the kit, and what the coach made of it. */
 import type { KitChange, Of } from "../../offline/entry";
+import { heads } from "../../offline/heads";
 import type { PhoneState } from "../../offline/phone";
-import { toldOf } from "../tell/telling";
+import { entriesOf } from "../tell/telling";
 import type { Piece } from "./pieces";
 
 export interface Proposal {
@@ -10,14 +11,19 @@ export interface Proposal {
   readonly state: "waits" | "accepted" | "declined";
 }
 
-/** In the order in which they were made; without those that were taken back. */
+/**
+ * In the order in which they were made; without those that were taken back. Once the coach has agreed, the kit
+ * is changed: what was taken back offline came too late, and stays for the athlete to say otherwise.
+ */
 export function proposalsOf(state: PhoneState): Proposal[] {
   const decided = new Map(
     state.feed
       .filter(({ kind }) => kind === "kit.decided")
       .map(({ key, body }) => [key, (body as { readonly accepted: boolean }).accepted]),
   );
-  return toldOf(state, "kit.changed")
+  const tooLate = ({ body, replaces }: Of<"kit.changed">) =>
+    body.change.kind === "withdrawn" && decided.get(replaces ?? "") === true;
+  return heads(entriesOf(state, "kit.changed").filter((entry) => !tooLate(entry)))
     .filter(({ body }) => body.change.kind !== "withdrawn")
     .map((entry) => {
       const accepted = decided.get(entry.id);
@@ -34,10 +40,12 @@ export function isOf({ change }: Proposal, { list, name }: Pick<Piece, "list" | 
   return change.kind === "band-measured" && list === "bands" && change.key === name;
 }
 
-/** Single pieces that went with the coach's word and have not come back. */
-export function goneOf(proposals: readonly Proposal[]): Proposal[] {
-  return proposals.filter(({ change, state }, at) => {
+/** Single pieces that went with the coach's word and have not come back; `here` is what the kit has. */
+export function goneOf(proposals: readonly Proposal[], here: readonly Piece[]): Proposal[] {
+  return proposals.filter((proposal, at) => {
+    const { change, state } = proposal;
     if (change.kind !== "gone" || change.row === undefined || state !== "accepted") return false;
+    if (here.some((piece) => isOf(proposal, piece))) return false;
     const later = proposals.slice(at + 1).filter((one) => isOf(one, change));
     return !later.some((one) => one.state !== "declined");
   });

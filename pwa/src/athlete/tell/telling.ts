@@ -33,6 +33,11 @@ export function useTelling<K extends Kind>(kind: K): Telling<K> {
 
 /** Of one kind, without what was corrected, in the order in which it was told. */
 export function toldOf<K extends Kind>(state: PhoneState, kind: K): Of<K>[] {
+  return heads(entriesOf(state, kind));
+}
+
+/** Of one kind, corrected or not. */
+export function entriesOf<K extends Kind>(state: PhoneState, kind: K): Of<K>[] {
   const entries = placed(state).map(({ entry }) => entry);
-  return heads(entries.filter((entry) => is(entry, kind)));
+  return entries.filter((entry) => is(entry, kind));
 }
