@@ -99,6 +99,20 @@ def test_a_change_reaches_the_sheets_not_begun(coach: AtDesk, ready: str, device
     assert (told["name"], told["cue"]) == ("Keg lift", "Slow off the floor")
 
 
+def test_a_change_reaches_the_sheets_that_offer_it_instead(
+    coach: AtDesk, ready: str, device: Phone
+) -> None:
+    barrel = adds(coach)
+    key = adds(coach, name="Keg lift", alternatives=[barrel])
+    writes_kit(coach, ready)
+    sends(coach, ready, block_with(key))
+    device.reads_all()
+    changed = {**BARREL, "cues": ["Slow off the floor"]}
+    assert coach.post(f"/desk/exercises/{barrel}", {"document": changed}).status_code == 204
+    offered = {one["exercise"]: one for one in on_the_sheet(device)["alternatives"]}
+    assert offered[barrel]["cue"] == "Slow off the floor"
+
+
 @pytest.mark.parametrize("name", ["Back squat", "back SQUAT", "Barrel lift"])
 def test_a_name_that_is_taken_is_refused(coach: AtDesk, name: str) -> None:
     adds(coach)

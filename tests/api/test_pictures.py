@@ -4,6 +4,7 @@ from hashlib import sha256
 from typing import Any
 
 import pytest
+from tests.api.training import by_kind
 from tests.filming import PLACE, clip, photo
 from tests.people import AtDesk, Phone
 from tests.storing import everything
@@ -193,6 +194,17 @@ def test_pictures_of_other_exercises_are_no_news_but_what_may_be_done_instead_is
     shown(coach, "front-squat", photo())
     (now,) = told(trains)
     assert list(now) == ["front-squat"]
+
+
+def test_pictures_of_what_is_offered_instead_of_an_alternative_are_news_too(
+    coach: AtDesk, trains: Phone
+) -> None:
+    sheets = by_kind(trains.get("/snapshot?after=0").json["feed"], "sheet").values()
+    lines = [line for sheet in sheets for line in sheet["exercises"]]
+    offered = {one["exercise"] for line in lines for one in line.get("alternatives", ())}
+    for key in sorted(offered):
+        shown(coach, key, photo())
+    assert list(told(trains)[-1]) == sorted(offered)
 
 
 def test_a_block_that_is_sent_brings_its_pictures(

@@ -1,5 +1,6 @@
 """What the catalogue knows of an exercise."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -73,3 +74,16 @@ class Exercise:
 
 
 Catalogue = dict[str, Exercise]
+
+
+def instead_of(exercise: Exercise, catalogue: Catalogue) -> Iterator[Exercise]:
+    """What trains the same, best first; some of it twice.
+
+    What is listed for it, then what is listed for these and works one of its prime muscles.
+    """
+    listed = [catalogue[key] for key in exercise.alternatives]
+    yield from listed
+    for one in listed:
+        for key in one.alternatives:
+            if set(catalogue[key].prime) & set(exercise.prime):
+                yield catalogue[key]

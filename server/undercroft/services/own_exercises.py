@@ -74,9 +74,10 @@ def _require_own(coach_id: str, key: str) -> None:
 
 
 def bring_sheets_up_to_date(coach_id: str, keys: Set[str]) -> None:
-    """Of sessions not yet begun, for those who train by it."""
+    """Of sessions not yet begun, for those who train by it or may do it instead."""
+    known = catalogue_of(coach_id)
     for athlete in athletes.own_athletes(coach_id):
         now = planning.current(athlete.id)
-        if now is not None and keys & planning.exercises_of(now.block):
+        if now is not None and keys & planning.exercises_of(now.block, known):
             with athlete_lock(athlete.id) as row:
                 planning.refresh(row)

@@ -27,24 +27,19 @@ def tell(row: Athlete) -> None:
 
 def tell_all(coach_id: str, key: str) -> None:
     """Everybody whose programme may come to that exercise, after its picture has changed."""
+    known = catalogue_of(coach_id)
     for athlete in athletes.own_athletes(coach_id):
         now = planning.current(athlete.id)
-        if now is not None and key in _exercises(coach_id, now.block):
+        if now is not None and key in planning.exercises_of(now.block, known):
             with feed.athlete_lock(athlete.id) as row:
                 tell(row)
 
 
 def _of_block(coach_id: str, block: Block) -> dict[str, Any]:
     shown = pictures.facts_of(coach_id)
-    wanted = _exercises(coach_id, block) if shown else set()
+    wanted = planning.exercises_of(block, catalogue_of(coach_id)) if shown else set()
     return {
         one.key: {"hash": one.hash, "media": one.media, "bytes": one.bytes, "words": one.words}
         for one in shown
         if one.key in wanted
     }
-
-
-def _exercises(coach_id: str, block: Block) -> set[str]:
-    """Those of the block, and what an athlete may do in their place."""
-    known, named = catalogue_of(coach_id), planning.exercises_of(block)
-    return named.union(*(known[key].alternatives for key in named if key in known))

@@ -13,7 +13,7 @@ from undercroft.documents.made import made
 from undercroft.documents.reading import read_block
 from undercroft.documents.sheet import LoadSheetShape
 from undercroft.documents.told import ToldSession
-from undercroft.domain.exercise import Catalogue
+from undercroft.domain.exercise import Catalogue, instead_of
 from undercroft.domain.ledger import WORK_KINDS
 from undercroft.domain.load_sheet import LoadSheet
 from undercroft.domain.program.block import Block
@@ -53,10 +53,13 @@ def sessions_of(block: Block) -> list[str]:
     return [session.key for week in block.weeks for session in week.sessions]
 
 
-def exercises_of(block: Block) -> set[str]:
-    """Keys of the exercises that it names."""
+def exercises_of(block: Block, known: Catalogue) -> set[str]:
+    """Keys of the exercises that it names, and of what its sheets may offer in their place."""
     sessions = (session for week in block.weeks for session in week.sessions)
-    return {plan.exercise for session in sessions for plan in session.exercises}
+    named = {plan.exercise for session in sessions for plan in session.exercises}
+    return named.union(
+        one.key for key in named & known.keys() for one in instead_of(known[key], known)
+    )
 
 
 def current(athlete_id: str) -> Current | None:

@@ -1,7 +1,6 @@
 """Other ways to train the same when something fails: ranked, their loads worked out in advance.
 
-First the exercise itself with other bands or none, then the alternatives that are listed for it,
-then those listed for these which work one of its prime muscles.
+First the exercise itself with other bands or none, then what trains the same.
 """
 
 from collections.abc import Iterator, Sequence
@@ -9,7 +8,7 @@ from dataclasses import dataclass, replace
 from math import ceil
 
 from undercroft.domain.at_hand import lacking
-from undercroft.domain.exercise import Exercise
+from undercroft.domain.exercise import Exercise, instead_of
 from undercroft.domain.load_sheet import Alternative, RampSet, SheetExercise, Use, UseKind
 from undercroft.domain.loads import Load, LoadTable, nearest, nearest_many
 from undercroft.domain.program.block import ExercisePlan
@@ -79,22 +78,13 @@ def _keys(uses: Sequence[Use]) -> set[str]:
 def _ways(day: Day, plan: ExercisePlan, sheet: SheetExercise) -> Iterator[_Way]:
     yield from _rigged_otherwise(day, plan, sheet)
     seen = {plan.exercise}
-    for other in _listed(day, day.catalogue[plan.exercise]):
+    for other in instead_of(day.catalogue[plan.exercise], day.catalogue):
         swapped = replace(plan, exercise=other.key, implement=None, rig=None)
         piece = piece_for(day, swapped)
         if other.key not in seen and piece is not None and _can_be_done(day, other):
             seen.add(other.key)
             uses = uses_of(day, other, piece)
             yield _Way(other, swapped, piece, uses, swapped_wishes(day, swapped))
-
-
-def _listed(day: Day, exercise: Exercise) -> Iterator[Exercise]:
-    own = [day.catalogue[key] for key in exercise.alternatives]
-    yield from own
-    for one in own:
-        for key in one.alternatives:
-            if set(day.catalogue[key].prime) & set(exercise.prime):
-                yield day.catalogue[key]
 
 
 def _can_be_done(day: Day, exercise: Exercise) -> bool:
