@@ -5,7 +5,11 @@ from typing import Any
 import pytest
 from tests.api.training import by_kind, send, sheets
 from tests.fixtures import kit_data
-from tests.people import AtDesk, Phone
+from tests.people import AtDesk, Clock, Phone
+
+from undercroft.services.clock import DAY_MS
+from undercroft.services.squad import squad
+from undercroft.store import database
 
 READINGS = [{"length_m": 1.5, "kg": 8.2}, {"length_m": 1.25, "kg": 5.1}]
 
@@ -51,6 +55,17 @@ def test_a_lost_plate_changes_nothing_until_the_coach_says_so(
     assert waiting(coach, ready) == []
     (line,) = coach.get("/desk/squad").json["athletes"]
     assert "Proposes a change of the kit" not in [one["text"] for one in line["attention"]]
+
+
+def test_a_change_that_waits_stands_with_the_squad_until_it_is_decided(
+    coach: AtDesk, ready: str, device: Phone, clock: Clock
+) -> None:
+    proposes(device, "Plate 20 kg", kind="gone", list="plates", name=20, count=6)
+    clock.passes(60 * DAY_MS)
+    database.connect()
+    (line,) = squad(coach.id, clock())
+    database.disconnect()
+    assert "Proposes a change of the kit" in [one.text for one in line.attention]
 
 
 def test_what_is_here_again_is_counted_or_written_down_as_it_was(

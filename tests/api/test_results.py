@@ -47,6 +47,26 @@ def test_a_session_done_stays_in_sight_however_often_the_block_is_sent_again(
     ]
 
 
+def test_a_session_that_was_stopped_by_mistake_and_went_on_to_its_end_is_finished(
+    coach: AtDesk, ready: str, block: str, device: Phone
+) -> None:
+    send(coach, block, ready)
+    monday = sheets(device.reads_all())["w1-mon"]
+    where = {"session": "w1-mon", "revision": 1}
+    device.syncs(
+        device.writes.entry("session.started", {}, **where),
+        device.writes.entry("session.stopped", {"why": "pain"}, **where),
+        device.writes.entry("session.started", {}, **where),
+    )
+    assert state_of(coach, ready, "w1-mon") == "stopped"
+    device.syncs(finished(device, monday))
+    assert state_of(coach, ready, "w1-mon") == "finished"
+
+
+def state_of(coach: AtDesk, athlete: str, session: str) -> str:
+    return next(str(o["state"]) for o in results(coach, athlete) if o["session"] == session)
+
+
 def test_a_session_done_stays_in_sight_among_hundreds_that_are_planned(
     coach: AtDesk, device: Phone
 ) -> None:

@@ -124,10 +124,10 @@ def _closing_words(record: SessionRecord) -> dict[str, Any]:
 
 
 def _state(record: SessionRecord) -> str:
-    if record.stopped is not None:
-        return "stopped"
-    if record.finished is not None:
-        return "finished"
+    """By the later end: what was stopped by mistake may have gone on to its end."""
+    ends = [end for end in (record.finished, record.stopped) if end]
+    if ends:
+        return max(ends, key=lambda end: end.id).kind.removeprefix("session.")
     return "started" if record.started_at or record.sets else "planned"
 
 

@@ -98,7 +98,7 @@ def told_of(coach_id: str) -> list[Told]:
 
 _HURT = (
     'SELECT athlete_id, position, id, kind, at, revision, session, "set", replaces, body'
-    " FROM entry WHERE athlete_id IN ({marks}) AND received_at >= ?"
+    " FROM entry WHERE athlete_id IN ({marks}) AND (received_at >= ? OR kind = 'kit.changed')"
     " AND kind IN ('pain.reported', 'session.stopped', 'after.check', 'wrap.check', 'wrap.off',"
     " 'message', 'kit.changed')"
     " AND (kind <> 'kit.changed' OR NOT EXISTS (SELECT 1 FROM change AS c"
@@ -109,10 +109,8 @@ _HURT = (
 
 
 def hurt_since(athlete_ids: Sequence[str], since: int) -> list[Entry]:
-    """Stored entries of pain, of sessions stopped, of signs and wear of occlusion work; messages,
-    and changes of the kit that wait.
-
-    They came in at or after that time.
+    """Stored entries of pain, of sessions stopped, of signs and wear of occlusion work, and
+    messages, that came in at or after that time; and changes of the kit as long as they wait.
     """
     if not athlete_ids:
         return []
