@@ -8,6 +8,7 @@ from typing import Any
 
 import pytest
 from tests.api.training import entries_of, finished, send, sheets
+from tests.fixtures import block_data
 from tests.people import AtDesk, Phone
 from werkzeug.test import TestResponse
 
@@ -101,6 +102,22 @@ def test_sets_after_a_swap_stand_under_what_was_done(coach: AtDesk, trained: Pho
     assert {row["exercise"] for row in swapped} == {other["name"]}
     assert {row["planned"] for row in swapped} == {line["name"]}
     assert {row["session_name"] for row in swapped} == {sheet["name"]}
+
+
+def test_sets_with_one_key_in_two_sessions_stand_under_their_own(
+    coach: AtDesk, ready: str, device: Phone
+) -> None:
+    document = block_data()
+    first, second = document["weeks"][0]["sessions"][:2]
+    second["exercises"] = first["exercises"]
+    made = coach.post("/desk/blocks", {"document": document}).json
+    assert send(coach, str(made["id"]), ready)["refused"] == []
+    key = first["exercises"][0]["sets"][0]["key"]
+    for one in (first, second):
+        where = {"session": one["key"], "revision": 1, "set": key}
+        device.syncs(device.writes.entry("set.done", {"load_kg": 60, "reps": 5}, **where))
+    names = [row["session_name"] for row in sets_of(coach, device)]
+    assert names == [first["name"], second["name"]]
 
 
 def test_a_phone_saves_the_same_archive(coach: AtDesk, trained: Phone) -> None:
