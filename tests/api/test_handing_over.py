@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 from tests.api.training import done_sets, entries_of, finished, send, sheets
-from tests.people import AtDesk, Phone
+from tests.people import AtDesk, Clock, Phone
 
 from undercroft.services.auditing import check
 from undercroft.store import database
@@ -135,3 +135,39 @@ def test_own_exercises_that_anything_names_go_along(
     assert taken["differing"] == ["Barrel lift"]
     own = [one for one in other_coach.get("/desk/catalogue").json["exercises"] if one["own"]]
     assert [(one["name"], one["prime"]) for one in own] == [("Barrel lift", ["lats"])]
+
+
+def test_exercises_with_two_meanings_and_phones_are_told_before_it_is_accepted(
+    coach: AtDesk, other_coach: AtDesk, trained: str
+) -> None:
+    barrel = {"name": "Barrel lift", "implement": "body", "prime": ["glutes"]}
+    key = coach.post("/desk/exercises", {"document": barrel}).json["key"]
+    other_coach.post("/desk/exercises", {"document": {**barrel, "prime": ["lats"]}})
+    document = {"key": "runa", "name": "Runa Falk", "injuries": [{"where": "knee", "avoid": [key]}]}
+    coach.post(f"/desk/athletes/{trained}/document", {"document": document})
+    coach.revokes(coach.pairs_phone(trained, "a lost one"))
+    secret = coach.offers("own", trained)
+    told = other_coach.post("/desk/offers/look", {"secret": secret}).json
+    assert (told["differing"], told["phones"]) == (["Barrel lift"], 1)
+    assert other_coach.accepts(secret)["differing"] == told["differing"]
+
+
+def test_a_right_to_write_brings_neither(coach: AtDesk, other_coach: AtDesk, trained: str) -> None:
+    secret = coach.offers("write", trained)
+    told = other_coach.post("/desk/offers/look", {"secret": secret}).json
+    assert (told["differing"], told["phones"]) == ([], 0)
+
+
+def test_phones_from_before_the_hand_over_are_told_from_those_paired_since(
+    coach: AtDesk, other_coach: AtDesk, trained: str, device: Phone, clock: Clock
+) -> None:
+    assert coach.get(f"/desk/athletes/{trained}").json["handed_over"] is None
+    clock.passes(1)
+    hand_over(coach, other_coach, trained)
+    clock.passes(1)
+    own = other_coach.pairs_phone(trained, "a new one")
+    page = other_coach.get(f"/desk/athletes/{trained}").json
+    since = page["handed_over"]["at"]
+    assert page["handed_over"]["by"] == "Ottilie Brandt"
+    before = [one["id"] for one in page["devices"] if one["created_at"] < since]
+    assert (before, own.id in before) == ([device.id], False)

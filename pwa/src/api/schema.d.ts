@@ -1225,7 +1225,7 @@ export interface paths {
         };
         get?: never;
         put?: never;
-        /** See who offers what; uses nothing up. */
+        /** See who offers what, and what comes with it; uses nothing up. */
         post: operations["sharing.look_at_offer"];
         delete?: never;
         options?: never;
@@ -1602,6 +1602,12 @@ export interface components {
             high_kg?: number;
             source?: string;
         };
+        HandedOverAnswer: {
+            /** Format: date-time */
+            at?: string;
+            /** @description the coach until then, who paired older phones */
+            by?: string;
+        };
         ScreeningAnswer: {
             state?: string;
             text?: string;
@@ -1622,6 +1628,7 @@ export interface components {
             revision?: number | null;
             maxima?: components["schemas"]["MaximumAnswer"][];
             devices?: components["schemas"]["DeviceAnswer"][];
+            handed_over?: components["schemas"]["HandedOverAnswer"] | null;
             screening?: components["schemas"]["ScreeningAnswer"];
         };
         CodeAnswer: {
@@ -3175,6 +3182,28 @@ export interface components {
             athletes?: components["schemas"]["Named"][];
             /** @description exercises that both coaches have; the taker's own count now */
             differing?: string[];
+        };
+        SharingOfferOpenedAnswer: {
+            id?: string;
+            /** @description who offers */
+            coach?: string;
+            /** @enum {string} */
+            gives?: "read" | "write" | "own";
+            keeps?: string | null;
+            athletes?: components["schemas"]["Named"][];
+            /** Format: date-time */
+            created_at?: string;
+            /** Format: date-time */
+            expires_at?: string;
+            /** Format: date-time */
+            used_at?: string | null;
+            taker?: string | null;
+            /** Format: date-time */
+            revoked_at?: string | null;
+            /** @description exercises that both coaches have; the taker's own would count */
+            differing?: string[];
+            /** @description paired until now, and paired still once the athletes are taken */
+            phones?: number;
         };
         SoughtRig: {
             /** @enum {string} */
@@ -5902,7 +5931,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["SharingOfferAnswer"];
+                    "application/json": components["schemas"]["SharingOfferOpenedAnswer"];
                 };
             };
             400: components["responses"]["bad-body"];

@@ -38,6 +38,7 @@ export type Invitation = Answer<"InvitationAnswer">;
 export type NewInvitation = Answer<"InvitationMade">;
 export type PairingCode = Answer<"CodeAnswer">;
 export type Offer = Answer<"SharingOfferAnswer">;
+export type OpenedOffer = Answer<"SharingOfferOpenedAnswer">;
 /** A link of an own offer, told once. */
 export type NewOffer = Answer<"OfferMadeAnswer">;
 export type OfferTaken = Answer<"OfferTakenAnswer">;

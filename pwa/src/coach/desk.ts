@@ -33,6 +33,7 @@ import type {
   Offer,
   OfferAsked,
   OfferTaken,
+  OpenedOffer,
   Overrule,
   OwnBlock,
   OwnPlace,
@@ -79,7 +80,7 @@ export const leaveAthlete = (id: string) => post(athletePath(id, "/sharing/leave
 export const offers = async () => (await get<{ offers: readonly Offer[] }>("/desk/offers")).offers;
 export const makeOffer = (asked: OfferAsked) => post<NewOffer>("/desk/offers", asked);
 export const revokeOffer = (id: string) => post(`/desk/offers/${encodeURIComponent(id)}/revoke`);
-export const lookAtOffer = (secret: string) => post<Offer>("/desk/offers/look", { secret });
+export const lookAtOffer = (secret: string) => post<OpenedOffer>("/desk/offers/look", { secret });
 export const acceptOffer = (secret: string) => post<OfferTaken>("/desk/offers/accept", { secret });
 export const archiveAddress = (id: string) => addressOf(athletePath(id, "/archive"));
 export const eraseAthlete = (id: string, name: string) => post(athletePath(id, "/erase"), { name });

@@ -51,6 +51,11 @@ class TrainedBlock(Named):
     mine = fields.Boolean(metadata={"description": "it is among the blocks of the coach who asks"})
 
 
+class HandedOverAnswer(Schema):
+    at = Moment()
+    by = fields.String(metadata={"description": "the coach until then, who paired older phones"})
+
+
 class AthletePageAnswer(WithRight):
     id = fields.String()
     name = fields.String()
@@ -60,6 +65,7 @@ class AthletePageAnswer(WithRight):
     revision = fields.Integer(allow_none=True)
     maxima = fields.List(fields.Nested(MaximumAnswer))
     devices = fields.List(fields.Nested(DeviceAnswer))
+    handed_over = fields.Nested(HandedOverAnswer, allow_none=True)
     screening = fields.Nested(ScreeningAnswer)
 
 

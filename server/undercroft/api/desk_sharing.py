@@ -87,10 +87,10 @@ def revoke_offer(coach: CoachSeen, offer_id: str, now: int) -> None:
 @section.post("/offers/look")
 @by(COACH)
 @takes(shapes.Secret)
-@gives(sharing_shapes.SharingOfferAnswer)
+@gives(sharing_shapes.SharingOfferOpenedAnswer)
 @refuses(NotFound, TooOften)
-def look_at_offer(coach: CoachSeen, body: dict[str, str], now: int) -> sharing.OfferSeen:
-    """See who offers what; uses nothing up."""
+def look_at_offer(coach: CoachSeen, body: dict[str, str], now: int) -> sharing.OfferOpened:
+    """See who offers what, and what comes with it; uses nothing up."""
     return sharing.look(coach.id, body["secret"], now)
 
 

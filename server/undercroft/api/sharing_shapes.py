@@ -54,6 +54,16 @@ class SharingOfferAnswer(Schema):
     revoked_at = Moment(allow_none=True)
 
 
+class SharingOfferOpenedAnswer(SharingOfferAnswer):
+    differing = fields.List(
+        fields.String(),
+        metadata={"description": "exercises that both coaches have; the taker's own would count"},
+    )
+    phones = fields.Integer(
+        metadata={"description": "paired until now, and paired still once the athletes are taken"}
+    )
+
+
 class SharingOffersAnswer(Schema):
     offers = fields.List(fields.Nested(SharingOfferAnswer))
 

@@ -18,9 +18,10 @@ from undercroft.services.replanning import catch_up
 from undercroft.services.rights import OWN
 from undercroft.services.tracker_feed import MaximumSeen, maxima_of, publish_trackers
 from undercroft.services.tracking import Reworked
-from undercroft.store import athletes, blocks, revisions
+from undercroft.store import athletes, blocks, offers, revisions
 from undercroft.store.feed import athlete_lock, publish
 from undercroft.store.models import Revision
+from undercroft.store.offers import HandedOver
 
 THE_KIT = ""
 """Key of the kit in the feed: an athlete has one, so that one of another key takes its place."""
@@ -30,7 +31,8 @@ THE_KIT = ""
 class AthletePage:
     """`document` is what the coach edits; `kit` is None until one was written down.
 
-    `right`: what the coach who asks may do, own, read or write; `owner`: whose athlete it is.
+    `right`: what the coach who asks may do, own, read or write; `owner`: whose athlete it is, and
+    `handed_over` since when, if it was another's: phones from before were paired by that one.
     """
 
     id: str
@@ -43,6 +45,7 @@ class AthletePage:
     revision: int | None
     maxima: list[MaximumSeen]
     devices: list[DeviceSeen]
+    handed_over: HandedOver | None
     screening: dict[str, str]
 
 
@@ -66,6 +69,7 @@ def page(coach_id: str, athlete_id: str, now: int) -> AthletePage:
         revision=None if sent is None else sent.number,
         maxima=maxima_of(athlete_id, athlete),
         devices=devices.devices_of(athlete_id),
+        handed_over=offers.handed_over(athlete_id),
         screening=screening_page.in_short(athlete_id, now),
     )
 

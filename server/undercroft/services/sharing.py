@@ -3,14 +3,15 @@
 Unknown, used, revoked and expired links are refused in the same words. Looking uses nothing up.
 """
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
+from typing import Any
 
-from undercroft.services import handing_over, limits, tokens
+from undercroft.services import handing_over, lending, limits, tokens
 from undercroft.services.clock import DAY_MS
 from undercroft.services.refusals import Conflict, Invalid, NotFound
 from undercroft.services.rights import OWN, Right, require, right_to
-from undercroft.store import athletes, offers, rights
+from undercroft.store import athletes, devices, offers, rights
 from undercroft.store.database import writing
 from undercroft.store.feed import athlete_lock
 from undercroft.store.offers import OfferRow
@@ -39,6 +40,18 @@ class OfferSeen:
     used_at: int | None
     taker: str | None
     revoked_at: int | None
+
+
+@dataclass(frozen=True, slots=True)
+class OfferOpened(OfferSeen):
+    """What the one who opens the link takes over with the athletes, where it hands them over.
+
+    `differing`: exercises that both coaches have; those of the one who opens it would count.
+    `phones` that the coach until now paired stay paired.
+    """
+
+    differing: list[str]
+    phones: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,10 +122,14 @@ def revoke_offer(coach_id: str, offer_id: str, now: int) -> None:
         raise NotFound("you have made no such link")
 
 
-def look(coach_id: str, secret: str, now: int) -> OfferSeen:
-    """Who offers what; uses nothing up. Raises NotFound, TooOften."""
+def look(coach_id: str, secret: str, now: int) -> OfferOpened:
+    """Who offers what, and what comes with it; uses nothing up. Raises NotFound, TooOften."""
     limits.spend(limits.SHARING, (coach_id,), now)
-    return _seen(_open(secret, now))
+    found = _open(secret, now)
+    over = [id_ for id_, _ in offers.offered(found.id)] if found.gives == OWN else []
+    differing = {name for one in over for name in _differing(one, found.coach_id, coach_id)}
+    phones = sum(not one.revoked_at for all_ in devices.devices_of(over).values() for one in all_)
+    return OfferOpened(**_facts(found), differing=sorted(differing), phones=phones)
 
 
 def accept(coach_id: str, secret: str, now: int) -> Accepted:
@@ -173,19 +190,19 @@ def _open(secret: str, now: int) -> OfferRow:
     return found
 
 
+def _differing(athlete_id: str, giver: str, to: str) -> Collection[str]:
+    return lending.of_athlete(athlete_id, giver, to).differing.values()
+
+
 def _seen(row: OfferRow) -> OfferSeen:
-    return OfferSeen(
-        id=row.id,
-        coach=row.coach,
-        gives=row.gives,
-        keeps=row.keeps,
-        athletes=[Name(*one) for one in offers.offered(row.id)],
-        created_at=row.created_at,
-        expires_at=row.expires_at,
-        used_at=row.used_at,
-        taker=row.taker,
-        revoked_at=row.revoked_at,
-    )
+    return OfferSeen(**_facts(row))
+
+
+def _facts(row: OfferRow) -> dict[str, Any]:
+    """Of an offer all but whose it is by id."""
+    facts = row._asdict()
+    del facts["coach_id"]
+    return {**facts, "athletes": [Name(*one) for one in offers.offered(row.id)]}
 
 
 def _unusable() -> NotFound:

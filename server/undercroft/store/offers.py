@@ -78,6 +78,25 @@ def offered(offer_id: str) -> list[tuple[str, str]]:
     ]
 
 
+class HandedOver(NamedTuple):
+    """When an athlete came to their coach, and from whom."""
+
+    at: int
+    by: str
+
+
+def handed_over(athlete_id: str) -> HandedOver | None:
+    """None for an athlete whom the coach added."""
+    found = rows(
+        "SELECT o.used_at, c.name FROM offered_athlete AS f JOIN offer AS o ON o.id = f.offer_id"
+        " JOIN coach AS c ON c.id = o.coach_id JOIN athlete AS a ON a.id = f.athlete_id"
+        " WHERE f.athlete_id = ? AND o.gives = 'own' AND o.used_by = a.coach_id"
+        " ORDER BY o.used_at DESC LIMIT 1",
+        athlete_id,
+    )
+    return HandedOver(*found[0]) if found else None
+
+
 def use(offer_id: str, coach_id: str, now: int) -> bool:
     """Use it up; False when somebody else was faster or it has expired meanwhile."""
     found = rows(

@@ -26,6 +26,7 @@ export function PhonesPart({ page, again }: PhonesPartProps) {
         ) : (
           <Devices page={page} again={again} />
         )}
+        <PairedBefore page={page} />
       </section>
       <May needs="own">
         <Invitations athlete={page.id} name={page.name} />
@@ -35,6 +36,23 @@ export function PhonesPart({ page, again }: PhonesPartProps) {
         <HandOverPart athlete={page.id} again={again} />
       </May>
     </>
+  );
+}
+
+/** Whoever hands an athlete over leaves phones behind, which the next coach has never seen. */
+function PairedBefore({ page: { devices, handed_over } }: Pick<PhonesPartProps, "page">) {
+  if (!handed_over) return null;
+  const older = devices.filter(
+    ({ created_at, revoked_at }) =>
+      created_at !== null && created_at < handed_over.at && revoked_at === null,
+  );
+  if (older.length === 0) return null;
+  return (
+    <p class="aside-note">
+      {older.map(({ name }) => name).join(", ")}: paired by {handed_over.by} before the hand-over on{" "}
+      {date(handed_over.at)}, and still getting what you send. Revoke each that you and the athlete
+      do not know.
+    </p>
   );
 }
 

@@ -1,7 +1,8 @@
 import { useState } from "preact/hooks";
 
-import type { Offer, OfferTaken } from "../answers";
+import type { Offer, OfferTaken, OpenedOffer } from "../answers";
 import { acceptOffer, lookAtOffer } from "../desk";
+import { counted } from "../shell/counted";
 import { useDesk } from "../shell/desk-state";
 import { Link } from "../shell/link";
 import { Page } from "../shell/page";
@@ -38,7 +39,7 @@ function Opened({ secret }: { readonly secret: string }) {
 }
 
 interface QuestionProps {
-  readonly offer: Offer;
+  readonly offer: OpenedOffer;
   readonly secret: string;
   readonly onTaken: (taken: OfferTaken) => void;
 }
@@ -61,6 +62,13 @@ function Question({ offer, secret, onTaken }: QuestionProps) {
         logged in as {desk.coach.value?.name}. The link is good until{" "}
         {dayAndClock(offer.expires_at, desk.now())}.
       </p>
+      <Differing names={offer.differing} counts="would count" />
+      {offer.phones > 0 && (
+        <p>
+          {counted(offer.phones, "phone")} that {offer.coach} paired will stay paired. Afterwards,
+          revoke each that you and the athlete do not know.
+        </p>
+      )}
       <Failure fault={act.fault} />
       <p class="answers">
         <button
@@ -103,12 +111,23 @@ function Taken({ taken }: { readonly taken: OfferTaken }) {
           </li>
         ))}
       </ul>
-      {taken.differing.length > 0 && (
-        <p>
-          Both of you have an exercise called {taken.differing.join(", ")}, and they differ. Yours
-          counts from now on.
-        </p>
-      )}
+      <Differing names={taken.differing} counts="counts" />
     </>
+  );
+}
+
+interface DifferingProps {
+  readonly names: readonly string[];
+  readonly counts: string;
+}
+
+/** Exercises of one key and two meanings. */
+function Differing({ names, counts }: DifferingProps) {
+  if (names.length === 0) return null;
+  return (
+    <p>
+      Both of you have an exercise called {names.join(", ")}, and they differ. Yours {counts} from
+      then on, also for what was sent and done with the other one.
+    </p>
   );
 }
