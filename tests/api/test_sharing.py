@@ -144,6 +144,42 @@ def test_a_right_that_is_taken_back_is_gone_at_once(
     assert coach.get(f"/desk/athletes/{ready}").json["revision"] == 1, "what was sent stays"
 
 
+def ends(coach: AtDesk, writer: AtDesk, athlete: str, how: str) -> None:
+    page = f"/desk/athletes/{athlete}/sharing"
+    answer = {
+        "taken back": lambda: coach.post(f"{page}/{writer.id}/end"),
+        "made less": lambda: coach.post(f"{page}/{writer.id}/right", {"right": "read"}),
+        "given up": lambda: writer.post(f"{page}/leave"),
+    }[how]()
+    assert answer.status_code == 204
+
+
+@pytest.mark.parametrize("how", ["taken back", "made less", "given up"])
+def test_when_a_writers_right_ends_the_own_coach_goes_on_with_the_running_block(
+    coach: AtDesk, writing_coach: AtDesk, ready: str, device: Phone, how: str
+) -> None:
+    block = own_block(writing_coach)
+    send(writing_coach, block, ready)
+    monday = sheets(device.reads_all())["w1-mon"]
+    device.syncs(*entries_of(device, monday), finished(device, monday))
+    ends(coach, writing_coach, ready, how)
+    (line,) = coach.get("/desk/squad").json["athletes"]
+    assert (line["block"]["mine"], line["block"]["id"] != block) == (True, True)
+    send(coach, line["block"]["id"], ready)
+    (after,) = coach.get("/desk/squad").json["athletes"]
+    assert (after["revision"], after["next"]["session"]) == (2, "w1-wed")
+    assert [one["id"] for one in writing_coach.get("/desk/blocks").json["blocks"]] == [block]
+
+
+def test_a_right_that_ends_leaves_anothers_running_block_where_it_is(
+    coach: AtDesk, writing_coach: AtDesk, ready: str, block: str
+) -> None:
+    send(coach, block, ready)
+    own_block(writing_coach)
+    ends(coach, writing_coach, ready, "taken back")
+    assert [one["id"] for one in coach.get("/desk/blocks").json["blocks"]] == [block]
+
+
 def test_a_right_can_be_made_less(coach: AtDesk, writing_coach: AtDesk, athlete: str) -> None:
     path = f"/desk/athletes/{athlete}/sharing/{writing_coach.id}/right"
     assert coach.post(path, {"right": "read"}).status_code == 204

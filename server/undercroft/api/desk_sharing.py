@@ -41,9 +41,9 @@ def change_right(athlete_id: str, coach_id: str, body: dict[str, Any], now: int)
 @by(COACH)
 @needs(OWN)
 @gives(None)
-def end_sharing(athlete_id: str, coach_id: str) -> None:
+def end_sharing(athlete_id: str, coach_id: str, now: int) -> None:
     """Take another coach's right back, at once."""
-    sharing.end(athlete_id, coach_id)
+    sharing.end(athlete_id, coach_id, now)
 
 
 @section.post(f"{PAGE}/leave")
@@ -51,9 +51,9 @@ def end_sharing(athlete_id: str, coach_id: str) -> None:
 @needs(READ)
 @gives(None)
 @refuses(Conflict)
-def leave_athlete(coach: CoachSeen, athlete_id: str) -> None:
+def leave_athlete(coach: CoachSeen, athlete_id: str, now: int) -> None:
     """Give up the own right to an athlete of another coach."""
-    sharing.leave(athlete_id, coach.id)
+    sharing.leave(athlete_id, coach.id, now)
 
 
 @section.get("/offers")

@@ -4,17 +4,9 @@ The next coach gets what the athlete trains by as a block of their own, so that 
 goes on where it stands. Nobody else keeps a right that the next coach did not give.
 """
 
-from undercroft.services import lending, picture_feed, planning, tokens
+from undercroft.services import lending, passing_on, picture_feed, planning
 from undercroft.services.people import feed_body
-from undercroft.store import (
-    athletes,
-    blocks,
-    offers,
-    own_layers,
-    pairing,
-    revisions,
-    rights,
-)
+from undercroft.store import athletes, offers, own_layers, pairing, rights
 from undercroft.store.feed import publish
 
 
@@ -26,7 +18,7 @@ def hand_over(athlete_id: str, to: str, keeps: str | None, now: int) -> list[str
     giver = athletes.coach_of(athlete_id)
     loan = lending.of_athlete(athlete_id, giver, to)
     lending.lend(loan, now)
-    _pass_the_block_on(athlete_id, to, now)
+    passing_on.pass_block_on(athlete_id, to, now)
     own_layers.forget_layers(athlete_id)
     offers.forget_athlete(athlete_id)
     pairing.revoke_all(athlete_id, now)
@@ -39,12 +31,3 @@ def hand_over(athlete_id: str, to: str, keeps: str | None, now: int) -> list[str
     planning.refresh(row)
     picture_feed.tell(row)
     return [*loan.differing.values()]
-
-
-def _pass_the_block_on(athlete_id: str, to: str, now: int) -> None:
-    """As it was sent, own changes in it; revisions made from it name the new block from now on."""
-    sent = revisions.latest_revision(athlete_id)
-    if sent is not None:
-        block_id = tokens.new_id(now)
-        blocks.add_block(block_id, to, sent.document["name"], sent.document, now)
-        revisions.rename_block(athlete_id, sent.block, block_id)

@@ -7,10 +7,10 @@ from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from undercroft.services import handing_over, lending, limits, tokens
+from undercroft.services import handing_over, lending, limits, passing_on, tokens
 from undercroft.services.clock import DAY_MS
 from undercroft.services.refusals import Conflict, Invalid, NotFound
-from undercroft.services.rights import OWN, Right, require, right_to
+from undercroft.services.rights import OWN, WRITE, Right, require, right_to
 from undercroft.store import athletes, devices, offers, rights
 from undercroft.store.database import writing
 from undercroft.store.feed import athlete_lock
@@ -154,20 +154,23 @@ def change(athlete_id: str, coach_id: str, right: Right, now: int) -> None:
         if all(one.id != coach_id for one in rights.sharers_of(athlete_id)):
             raise _no_sharer()
         rights.give(athlete_id, coach_id, right, now)
+        if not right.covers(WRITE):
+            passing_on.take_back_from(coach_id, athlete_id, now)
 
 
-def end(athlete_id: str, coach_id: str) -> None:
+def end(athlete_id: str, coach_id: str, now: int) -> None:
     """From now on that coach has nothing to do with the athlete. Raises NotFound."""
     with athlete_lock(athlete_id):
         if not rights.take_back(athlete_id, coach_id):
             raise _no_sharer()
+        passing_on.take_back_from(coach_id, athlete_id, now)
 
 
-def leave(athlete_id: str, coach_id: str) -> None:
+def leave(athlete_id: str, coach_id: str, now: int) -> None:
     """A coach gives up the own right. Raises Conflict for the athlete's own coach."""
     if right_to(coach_id, athlete_id) is OWN:
         raise Conflict("this is your own athlete", "hand the athlete over to another coach first")
-    end(athlete_id, coach_id)
+    end(athlete_id, coach_id, now)
 
 
 def _take(found: OfferRow, athlete_id: str, coach_id: str, now: int) -> list[str]:
