@@ -19,6 +19,7 @@ it holds one of the names in OWNED, that is checked to be the coach's. Both befo
 
 import inspect
 from collections.abc import Callable
+from contextlib import AbstractContextManager, nullcontext
 from dataclasses import dataclass, field
 from enum import StrEnum
 from functools import wraps
@@ -194,7 +195,10 @@ def _bound(view: View, contract: Contract) -> View:
         if contract.query is not None:
             given["query"] = contract.query.load(request.args.to_dict())
         known = {name: value for name, value in given.items() if name in wanted}
-        return _answer(view(**known, **{k: v for k, v in path.items() if k in wanted}), contract)
+        named = {name: part for name, part in path.items() if name in wanted}
+        with _right_kept(contract, given, path):
+            result = view(**known, **named)
+        return _answer(result, contract)
 
     return endpoint
 
@@ -222,6 +226,14 @@ def _who(contract: Contract, path: dict[str, Any]) -> dict[str, Any]:
     if device.revoked and contract.who is DEVICE:
         raise Revoked("this device was unpaired by the coach", "ask the coach to pair it again")
     return {"device": device}
+
+
+def _right_kept(
+    contract: Contract, given: dict[str, Any], path: dict[str, Any]
+) -> AbstractContextManager[None]:
+    if contract.needs is None:
+        return nullcontext()
+    return rights.kept(given["coach"].id, path["athlete_id"], contract.needs)
 
 
 def _can_exist(part: str | int) -> bool:

@@ -5,7 +5,6 @@ from flask import Response
 from undercroft.api import shapes
 from undercroft.api.contract import COACH, DEVICE, Section, by, gives, needs, sends, takes
 from undercroft.services import archive_files, erasing
-from undercroft.services.accounts import CoachSeen
 from undercroft.services.devices import DeviceSeen
 from undercroft.services.rights import OWN
 
@@ -36,9 +35,9 @@ def save_own_archive(device: DeviceSeen, now: int) -> Response:
 @needs(OWN)
 @takes(shapes.ErasureAsked)
 @gives(None)
-def erase_athlete(coach: CoachSeen, athlete_id: str, body: dict[str, str], now: int) -> None:
+def erase_athlete(athlete_id: str, body: dict[str, str], now: int) -> None:
     """Erase everything about an athlete, once the name was typed; nothing brings it back."""
-    erasing.erase(coach.id, athlete_id, body["name"], now)
+    erasing.erase(athlete_id, body["name"], now)
 
 
 def _archive(athlete_id: str, now: int) -> Response:

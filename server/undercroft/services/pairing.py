@@ -12,6 +12,7 @@ from undercroft.services.clock import DAY_MS, MINUTE_MS
 from undercroft.services.refusals import NotFound
 from undercroft.store import pairing
 from undercroft.store.database import writing
+from undercroft.store.feed import hold
 from undercroft.store.migrate import epoch
 from undercroft.store.models import Invitation, PairingCode
 
@@ -53,7 +54,7 @@ def invite(athlete_id: str, now: int) -> tuple[str, str, int]:
     """A new invitation: its id, its secret, until when."""
     invitation_id, secret = tokens.new_id(now), tokens.new_token()
     expires_at = now + INVITATION_MS
-    with writing():
+    with hold(athlete_id):
         pairing.add_invitation(
             invitation_id, athlete_id, tokens.fingerprint(secret), now, expires_at
         )
@@ -77,7 +78,7 @@ def revoke_invitation(athlete_id: str, invitation_id: str, now: int) -> None:
 def make_code(athlete_id: str, now: int, invitation_id: str | None = None) -> tuple[str, int]:
     """A code for the athlete and until when; it makes earlier codes void."""
     code, expires_at = tokens.new_code(), now + CODE_MS
-    with writing():
+    with hold(athlete_id):
         pairing.remove_old_codes(athlete_id)
         pairing.add_code(
             tokens.fingerprint(code),

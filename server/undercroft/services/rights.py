@@ -1,13 +1,15 @@
 """What a coach may do with an athlete: the one place where that is decided.
 
-Endpoints with an athlete in their path are asked here before anything else (`api/contract.py`);
-whoever takes athletes from a body asks by `require`; lists come from the same view (`in_squad`).
+Endpoints with an athlete in their path are asked here before anything else (`api/contract.py`),
+and again under each lock of that athlete (`kept`). Whoever takes athletes from a body asks by
+`require`; lists come from the same view (`in_squad`).
 """
 
+from contextlib import AbstractContextManager
 from enum import StrEnum
 
 from undercroft.services.refusals import NotAllowed, NotFound
-from undercroft.store import rights
+from undercroft.store import feed, rights
 from undercroft.store.rights import Member
 
 
@@ -41,6 +43,11 @@ def require(coach_id: str, athlete_id: str, needed: Right) -> None:
         raise NotFound("there is no such athlete")
     if not Right(found.level).covers(needed):
         raise _not_allowed(found, needed)
+
+
+def kept(coach_id: str, athlete_id: str, needed: Right) -> AbstractContextManager[None]:
+    """In here nothing is written by a coach whose right ended while they waited for the lock."""
+    return feed.asking_under_lock(athlete_id, lambda: require(coach_id, athlete_id, needed))
 
 
 def _not_allowed(found: Member, needed: Right) -> NotAllowed:

@@ -5,8 +5,9 @@ nobody can see position 9 before position 8 exists.
 """
 
 import json
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
+from contextvars import ContextVar
 from typing import Any, NamedTuple
 
 from undercroft.store.database import compact, on_sqlite, writing
@@ -16,6 +17,22 @@ from undercroft.store.sql import rows, run
 
 class UnknownAthlete(LookupError):
     """No athlete has this id."""
+
+
+_asked: ContextVar[tuple[str, Callable[[], None]] | None] = ContextVar("asked", default=None)
+
+
+@contextmanager
+def asking_under_lock(athlete_id: str, ask: Callable[[], None]) -> Iterator[None]:
+    """In here whoever takes the athlete's lock asks first, and writes nothing where that raises.
+
+    What was asked before the lock may be true no more once it is had.
+    """
+    before = _asked.set((athlete_id, ask))
+    try:
+        yield
+    finally:
+        _asked.reset(before)
 
 
 @contextmanager
@@ -30,6 +47,9 @@ def hold(athlete_id: str) -> Iterator[int]:
         if not found:
             raise UnknownAthlete(athlete_id)
         ((last,),) = found
+        asked = _asked.get()
+        if asked is not None and asked[0] == athlete_id:
+            asked[1]()
         yield last
 
 
