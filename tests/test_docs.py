@@ -1,5 +1,6 @@
 """What README and DEVELOPERS.md say is compared with the program."""
 
+import json
 import re
 import tomllib
 from dataclasses import fields
@@ -19,6 +20,7 @@ PAGES = {
 }
 DOCUMENTS = {"README.md": README, "DEVELOPERS.md": DEVELOPERS, **PAGES}
 PROJECT = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
+PWA = json.loads((ROOT / "pwa/package.json").read_text(encoding="utf-8"))
 
 
 @pytest.mark.parametrize("kind", KINDS)
@@ -42,6 +44,11 @@ def test_every_setting_is_explained(name: str) -> None:
     "package", [re.split(r"[\[>=]", line)[0] for line in PROJECT["dependencies"]]
 )
 def test_every_dependency_says_why_it_is_there(package: str) -> None:
+    assert package in DEVELOPERS.partition("## Dependencies")[2]
+
+
+@pytest.mark.parametrize("package", PWA["dependencies"])
+def test_every_dependency_of_the_pwa_says_why_it_is_there(package: str) -> None:
     assert package in DEVELOPERS.partition("## Dependencies")[2]
 
 

@@ -14,6 +14,7 @@ from pathlib import Path
 from random import Random
 from typing import Any
 
+from tests.domain.folded import plain_fold
 from tests.people import START_MS, AtDesk, Clock, enlist
 from tests.sync.simulated import SimulatedPhone
 from tests.writing import Writer
@@ -21,7 +22,6 @@ from tests.writing import Writer
 from undercroft.api import create_app
 from undercroft.config import Settings
 from undercroft.documents.entries import read_entry
-from undercroft.documents.folded import plain_fold
 from undercroft.domain.ledger import Entry, fold
 from undercroft.services import auditing, ledger
 from undercroft.services.clock import DAY_MS, HOUR_MS

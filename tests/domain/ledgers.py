@@ -9,7 +9,8 @@ from pathlib import Path
 from random import Random
 from typing import Any
 
-from undercroft.documents.folded import plain_fold
+from tests.domain.folded import plain_fold
+
 from undercroft.domain.ledger import Entry, fold
 
 FOLDER = Path(__file__).parents[2] / "fixtures" / "ledgers"

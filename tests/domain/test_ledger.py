@@ -9,9 +9,9 @@ from typing import Any
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from tests.domain.folded import plain_fold
 from tests.domain.ledgers import CASES, FOLDER, at_random, done, files, id_of, loose
 
-from undercroft.documents.folded import plain_fold
 from undercroft.domain.ledger import Entry, Ledger, SessionRecord, fold, heads
 
 MONDAY = (1, "w1.mon")

@@ -11,10 +11,10 @@ from tests.browser import hands
 from tests.browser.chromium import Handset
 from tests.browser.conftest import Squad
 from tests.browser.ledgers import stored
+from tests.domain.folded import plain_fold
 from tests.server_process import ServerProcess
 
 from undercroft.documents.entries import read_entry
-from undercroft.documents.folded import plain_fold
 from undercroft.domain.ledger import Entry, fold
 
 ALL_SENT = re.compile("^Sync: All sent")

@@ -17,13 +17,13 @@ from typing import Any
 
 from tests.browser.conftest import squad_in
 from tests.conftest import make_tables
+from tests.domain.folded import plain_fold
 from tests.fixtures import athlete_data, kit_data
 from tests.kills.deaths import ANY_MOMENT, DEATHS, death
 from tests.kills.forks import Forks, forks
 from tests.kills.phones import Athletic, phone
 
 from undercroft.documents.entries import read_entry
-from undercroft.documents.folded import plain_fold
 from undercroft.domain.ledger import Entry, fold
 from undercroft.services import (
     athlete_page,

@@ -19,7 +19,7 @@ export interface Fault {
 }
 
 /** A problem document (RFC 9457). */
-export interface Problem {
+interface Problem {
   readonly type: string;
   readonly title: string;
   readonly status: number;

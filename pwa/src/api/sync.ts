@@ -17,7 +17,7 @@ export interface FeedItem {
   readonly body: unknown;
 }
 
-export interface PlannedSession {
+interface PlannedSession {
   readonly session: string;
   readonly name: string;
   readonly week: string;
@@ -44,7 +44,7 @@ export interface TrackerNews {
   readonly at: Moment;
 }
 
-export interface MessageNews {
+interface MessageNews {
   readonly text: string;
   readonly at: Moment;
   readonly from: string;
@@ -106,7 +106,7 @@ export interface SyncRequest {
   readonly entries: readonly unknown[];
 }
 
-export interface FeedPage {
+interface FeedPage {
   readonly epoch: string;
   readonly stored_through: number;
   readonly feed: readonly FeedItem[];

@@ -25,7 +25,7 @@ export function useUnits(): Units {
   return { pounds: state.settings.pounds ?? athlete?.pounds ?? false };
 }
 
-export interface KitFacts {
+interface KitFacts {
   /** Thickness of a plate in m by its mass in kg. */
   readonly thickness: ReadonlyMap<number, number>;
   /** Pins in kg by the key of the stack. */

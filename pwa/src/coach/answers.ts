@@ -130,7 +130,6 @@ export type OutsideResult = Answer<"OutsideAnswer">;
 /** What the athlete wrote; its time is what the phone's clock said. */
 export type Message = Answer<"MessageAnswer">;
 export type Results = Answer<"ResultsAnswer">;
-export type SessionState = ResultSession["state"];
 
 /** `smooth_*` look back over the whole series; the others knew only what came before. */
 export type TrendPoint = Answer<"PointAnswer">;
@@ -155,7 +154,6 @@ export type Outcome = ScreeningPage["lock"]["outcome"];
 export type Answered = Answer<"AnsweredAnswer">;
 export type ScreeningReply = Answer<"ScreeningReplyAnswer">;
 export type ScreeningReason = Answer<"ScreeningReasonAnswer">;
-export type AfterCheck = Answer<"AfterAnswer">;
 
 export type Clearance = Readonly<Schemas["Clearance"]>;
 export type MeasuredPressure = Readonly<Schemas["Measured"]>;

@@ -230,7 +230,7 @@ export const decideOwn = (
   take: "own" | "block",
 ) => post<OwnBlock>(ownPath(id, athleteId, "/decide"), { places, take });
 
-export interface SoughtRig {
+interface SoughtRig {
   readonly document: Block;
   readonly athlete: string;
   readonly session: string;

@@ -13,7 +13,7 @@ export function elapsedMs(startedAt: number, now: number): number | null {
   return elapsed < -SECOND_MS ? null : Math.max(0, elapsed);
 }
 
-export interface Countdown {
+interface Countdown {
   /** Whole seconds that have passed, and that are left. */
   readonly elapsedS: number;
   readonly leftS: number;

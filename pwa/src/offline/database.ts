@@ -13,8 +13,8 @@ import type { LoadSheet } from "../api/types";
 import type { Entry, SetDone } from "./entry";
 import type { Jumps } from "./steady";
 
-export const NAME = "undercroft";
-export const VERSION = 1;
+const NAME = "undercroft";
+const VERSION = 1;
 
 /** Whose phone this is, and where its flows stand. */
 export interface Identity extends Paired {
@@ -128,7 +128,7 @@ export interface Facts {
   notes: Notes;
 }
 
-export interface Schema extends DBSchema {
+interface Schema extends DBSchema {
   facts: { key: keyof Facts; value: Facts[keyof Facts] };
   entries: {
     key: string;

@@ -8,9 +8,9 @@ import { waiting } from "./ledger-store";
 import { readIdentity } from "./phone-store";
 import { type Storage, StorageFailed } from "./storage";
 
-export const MOST_ENTRIES = 500;
+const MOST_ENTRIES = 500;
 /** The server takes 256 kB inflated; the rest of the message needs little. */
-export const MOST_CHARACTERS = 240_000;
+const MOST_CHARACTERS = 240_000;
 
 /** What the exchange asks with; `client.ts` outside of tests. */
 export interface Ask {

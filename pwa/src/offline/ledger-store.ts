@@ -6,7 +6,7 @@ import type { Identity, Kept, Pin, Transaction } from "./database";
 import type { Draft } from "./entry";
 import type { Storage } from "./storage";
 
-export const KEPT_DAYS = 30;
+const KEPT_DAYS = 30;
 
 /** Nobody is paired here, so nobody's ledger can be written. */
 export class NotPaired extends Error {

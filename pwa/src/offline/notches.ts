@@ -7,7 +7,7 @@
  */
 
 /** Per mille of a difference that go to level, form and tilt. */
-export type Gain = readonly [number, number, number];
+type Gain = readonly [number, number, number];
 
 /** The server's answers for one lift in one session; in tenths of a notch unless said. */
 export interface NotchTable {
@@ -69,14 +69,7 @@ export interface Ladder {
   readonly cap?: number | null;
 }
 
-export type Reason =
-  | "hold"
-  | "upper-bound"
-  | "end-of-table"
-  | "rise-limited"
-  | "up"
-  | "same"
-  | "down";
+type Reason = "hold" | "upper-bound" | "end-of-table" | "rise-limited" | "up" | "same" | "down";
 
 /** The load to show beside the plan: an index into the exercise's loads, its notch, and why. */
 export interface Suggestion {

@@ -13,7 +13,7 @@ import { type Storage, StorageFailed } from "./storage";
 import { createSync, type Sync, type SyncState } from "./sync";
 import { createIds } from "./uuid";
 
-export interface PhoneParts {
+interface PhoneParts {
   readonly storage: Storage;
   readonly ask: Ask;
   readonly clock: Clock;

@@ -16,7 +16,7 @@ export interface Unsaved extends Told {
   readonly failed: boolean;
 }
 
-export interface RecorderParts {
+interface RecorderParts {
   readonly storage: Storage;
   readonly timers: Timers;
   readonly onChange: (unsaved: readonly Unsaved[]) => void;

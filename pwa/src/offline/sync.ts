@@ -7,15 +7,15 @@ import { exchange, type ExchangeParts, type Outcome } from "./exchange";
 export const DEBOUNCE_MS = 1_500;
 export const SLOW_TIMER_MS = 2 * MINUTE_MS;
 /** A server cannot silence a phone for longer than this. */
-export const LONGEST_SILENCE_MS = 60 * MINUTE_MS;
+const LONGEST_SILENCE_MS = 60 * MINUTE_MS;
 
 /**
  * Why to sync now. Coming back into view or online is a hint that it may work again, so the waiting
  * begins anew.
  */
-export type Occasion = "start" | "visible" | "online" | "entry" | "timer" | "asked" | "worker";
+type Occasion = "start" | "visible" | "online" | "entry" | "timer" | "asked" | "worker";
 
-export interface SyncParts extends ExchangeParts {
+interface SyncParts extends ExchangeParts {
   readonly timers: Timers;
   readonly random: () => number;
   /** Runs the work while no other page of this phone syncs. */

@@ -1,7 +1,7 @@
 /** Fills the array with chance; `crypto.getRandomValues` outside of tests. */
-export type Chance = (bytes: Uint8Array<ArrayBuffer>) => Uint8Array<ArrayBuffer>;
+type Chance = (bytes: Uint8Array<ArrayBuffer>) => Uint8Array<ArrayBuffer>;
 
-export const deviceChance: Chance = (bytes) => crypto.getRandomValues(bytes);
+const deviceChance: Chance = (bytes) => crypto.getRandomValues(bytes);
 
 /** A UUID of version 7 (RFC 9562): 48 bits of time in milliseconds, 74 bits of chance. */
 export function uuid7(now: number, chance: Chance = deviceChance): string {

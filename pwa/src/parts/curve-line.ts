@@ -9,7 +9,7 @@ const EDGE = 6;
 /** The least share of the largest force that the height stands for: a flat curve stays flat. */
 const LEAST_SPAN = 0.25;
 
-export interface CurveLine {
+interface CurveLine {
   readonly path: string;
   readonly x: (position: number) => number;
   readonly y: (kg: number) => number;

@@ -17,12 +17,12 @@ export interface Lift {
   readonly heldAt?: number;
 }
 
-export interface CurveFigure {
+interface CurveFigure {
   readonly label: string;
   readonly figure: string;
 }
 
-export interface CurveWords {
+interface CurveWords {
   readonly caption: string;
   readonly figures: readonly CurveFigure[];
   readonly picture: string;

@@ -4,7 +4,7 @@ import type { SheetExercise } from "../api/types";
 export type Order = NonNullable<SheetExercise["loading"]>;
 type Move = Order["moves"][number];
 
-export interface MoveWords {
+interface MoveWords {
   readonly side: Move["side"];
   /** "2.5", or "collar". */
   readonly piece: string;

@@ -5,7 +5,7 @@
  * beside the colour.
  */
 
-export type PlateColour = "red" | "blue" | "yellow" | "green" | "white" | "steel";
+type PlateColour = "red" | "blue" | "yellow" | "green" | "white" | "steel";
 
 const COLOURS: ReadonlyMap<number, PlateColour> = new Map([
   [25, "red"],

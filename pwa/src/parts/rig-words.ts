@@ -1,6 +1,6 @@
 /** A line of the load sheet on what hangs where, taken apart so that it can be read beside the bar. */
 
-export interface RigWords {
+interface RigWords {
   /** What hangs in each place: "Left “thin, marked R”". */
   readonly places: readonly string[];
   /** How it is led, where the line says so. */

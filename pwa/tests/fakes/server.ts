@@ -31,7 +31,7 @@ export interface FakeServer {
   now: number;
 }
 
-export const ATHLETE = { id: "athlete-1", name: "Osk Venner" };
+const ATHLETE = { id: "athlete-1", name: "Osk Venner" };
 export const COACH = "Ida Moor";
 
 export function createFakeServer(): FakeServer {

@@ -6,7 +6,7 @@ export interface Reading {
 }
 
 /** Of its length at rest: a textbook limit for rubber bands. */
-export const MOST_STRETCH = 2.5;
+const MOST_STRETCH = 2.5;
 export const FEWEST = 2;
 
 export function mostCm(restCm: number): number {

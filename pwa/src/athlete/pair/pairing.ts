@@ -13,7 +13,7 @@ export interface Found {
   readonly invitation: Invitation;
 }
 
-export interface LinkInvitation {
+interface LinkInvitation {
   readonly asking: boolean;
   readonly found: Found | null;
   readonly trouble: string | null;

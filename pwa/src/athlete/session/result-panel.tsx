@@ -87,7 +87,7 @@ export function DoneButton({ here, done, children, second = false }: ButtonProps
 }
 
 /** "5 reps at 92.5 kg" */
-export function doneShort(done: SetDone, inMass: (kg: number) => string): string {
+function doneShort(done: SetDone, inMass: (kg: number) => string): string {
   const what = [
     typeof done.reps === "number" ? count(done.reps, "rep") : "",
     typeof done.distance_m === "number" ? `${done.distance_m} m` : "",

@@ -7,7 +7,7 @@ import { moment } from "../words/times";
 
 export type SyncMood = "sent" | "waiting" | "trouble";
 
-export interface SyncWords {
+interface SyncWords {
   readonly mood: SyncMood;
   /** One glance. */
   readonly short: string;
@@ -16,7 +16,7 @@ export interface SyncWords {
 }
 
 /** A clock further off than this is said to the athlete. */
-export const CLOCK_OFF_MS = 5 * MINUTE_MS;
+const CLOCK_OFF_MS = 5 * MINUTE_MS;
 
 /** What the athlete did and the server lacks; that a session was looked at is nothing they did. */
 export function unsentOf(state: Pick<PhoneState, "entries" | "identity">): Kept[] {
@@ -51,7 +51,7 @@ export function sinceOf(unsent: readonly Kept[]): number {
 }
 
 /** What waits for longer than this is better handed over by file. */
-export const OVERDUE_MS = 3 * DAY_MS;
+const OVERDUE_MS = 3 * DAY_MS;
 
 export function isOverdue(unsent: readonly Kept[], now: number): boolean {
   return unsent.length > 0 && now - sinceOf(unsent) >= OVERDUE_MS;

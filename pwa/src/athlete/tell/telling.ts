@@ -9,7 +9,7 @@ import { useApp } from "../app-context";
 import { usePhoneState } from "../hooks";
 import { isoDay } from "../words/times";
 
-export interface Telling<K extends Kind> {
+interface Telling<K extends Kind> {
   /** What counts today. */
   readonly today: Of<K> | null;
   /** What was told last, on whichever day. */
@@ -32,7 +32,7 @@ export function useTelling<K extends Kind>(kind: K): Telling<K> {
 }
 
 /** Of one kind, without what was corrected, in the order in which it was told. */
-export function toldOf<K extends Kind>(state: PhoneState, kind: K): Of<K>[] {
+function toldOf<K extends Kind>(state: PhoneState, kind: K): Of<K>[] {
   return heads(entriesOf(state, kind));
 }
 

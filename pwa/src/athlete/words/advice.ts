@@ -22,7 +22,7 @@ const LIMITS: Partial<Record<Advice["suggestion"]["reason"], string>> = {
   "end-of-table": "the end of what was worked out",
 };
 
-export interface LastTold {
+interface LastTold {
   readonly set: SheetSet;
   readonly record: Pick<SetRecord, "entry">;
 }

@@ -5,7 +5,7 @@ import { figure, mass, plateFigure, unit, type Units } from "./mass";
 
 type Implement = SheetExercise["implement"];
 
-export interface Headline {
+interface Headline {
   /** In front of the figure: "2 ×", "Pin at". */
   readonly before: string;
   readonly figure: string;
@@ -55,13 +55,13 @@ export function makeUp(implement: Implement, load: SheetLoad, units: Units): str
 }
 
 /** "on each side", "on the sleeve", "on the belt". */
-export function whereIn({ kind, sides }: Implement): string {
+function whereIn({ kind, sides }: Implement): string {
   if (sides === 2) return "each side";
   if (sides === 1) return "on the sleeve";
   return kind === "body" ? "on the belt" : "on each end";
 }
 
-export interface Task {
+interface Task {
   readonly text: string;
   readonly quiet: boolean;
 }

@@ -9,7 +9,7 @@ export function dayName(day: number): string {
 }
 
 /** 1 is Monday, by this phone's calendar. */
-export function dayOfWeek(ms: number): number {
+function dayOfWeek(ms: number): number {
   return ((new Date(ms).getDay() + 6) % 7) + 1;
 }
 

@@ -16,7 +16,7 @@ export interface ShownCell {
   readonly mark: Finding["severity"] | null;
 }
 
-export interface ShownRow {
+interface ShownRow {
   /** "Set 1", "Sets 1–3". */
   readonly sets: string;
   /** One for each week; null where the week has no such set. */

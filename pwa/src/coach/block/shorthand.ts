@@ -13,7 +13,7 @@ export interface Shorthand {
   readonly rest: Rest | null;
 }
 
-export interface NotUnderstood {
+interface NotUnderstood {
   readonly what: string;
 }
 

@@ -4,7 +4,7 @@ import { figure, kilos } from "../block/wish-words";
 
 type Figure = Calculation["result"][number];
 
-export function valueInWords({ value, unit }: Figure): string {
+function valueInWords({ value, unit }: Figure): string {
   if (unit === "kg") return kilos(value);
   const size = Math.abs(value);
   return figure(size >= 100 ? Math.round(value) : size >= 10 ? to(value, 1) : to(value, 2));

@@ -13,7 +13,7 @@ import { inLine, outOfLine } from "./lines";
 import { musclesOf } from "./search";
 import { IMPLEMENTS, muscleKey } from "./words";
 
-export interface OwnFieldsProps {
+interface OwnFieldsProps {
   readonly form: DocumentForm<OwnExercise>;
 }
 

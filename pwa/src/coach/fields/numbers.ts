@@ -1,6 +1,6 @@
 /** Numbers as people type them: a comma or a point, and nothing that merely looks like a number. */
 
-export type Typed =
+type Typed =
   | { readonly kind: "number"; readonly value: number }
   | { readonly kind: "empty" }
   | { readonly kind: "wrong" };

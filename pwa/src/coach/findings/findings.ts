@@ -18,7 +18,7 @@ export function toldOnce(findings: readonly Finding[]): Finding[] {
   return [...firsts.values()];
 }
 
-export interface Counts {
+interface Counts {
   readonly stops: number;
   /** Warnings and notes: nothing forbids to send. */
   readonly others: number;

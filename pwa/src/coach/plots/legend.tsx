@@ -3,7 +3,7 @@ import { useId } from "preact/hooks";
 import { Hatches, lookOf, type Look } from "./looks";
 import type { LineLook } from "./line-plot";
 
-export interface LegendItem {
+interface LegendItem {
   readonly name: string;
   readonly look: Look | LineLook | "peak";
 }

@@ -3,7 +3,7 @@ import { scale } from "./plot-scale";
 
 export type LineLook = "solid" | "dashed" | "dots";
 
-export interface Point {
+interface Point {
   readonly x: number;
   readonly y: number;
 }

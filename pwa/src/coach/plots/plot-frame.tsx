@@ -20,7 +20,7 @@ export interface Mark {
   readonly text: string;
 }
 
-export interface PlotFrameProps {
+interface PlotFrameProps {
   /** What the plot shows, for who does not see it. */
   readonly label: string;
   readonly unit: string;

@@ -11,7 +11,7 @@ interface AnswerTableProps {
   readonly ticks?: Ticks;
 }
 
-export interface Ticks {
+interface Ticks {
   readonly ticked: ReadonlySet<string>;
   readonly put: (key: string, on: boolean) => void;
 }

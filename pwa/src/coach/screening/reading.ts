@@ -6,7 +6,7 @@ import { leadsTo } from "./outcomes";
 /** The tick for all answers that lead nowhere; no question has such a key. */
 export const THE_REST = " rest";
 
-export interface Sorted {
+interface Sorted {
   /** Answers that lead somewhere. */
   readonly marked: readonly ScreeningReply[];
   readonly rest: readonly ScreeningReply[];

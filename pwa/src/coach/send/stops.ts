@@ -44,7 +44,7 @@ export function reasonKey(athlete: string, check: string): string {
   return JSON.stringify([athlete, check]);
 }
 
-export const SHORTEST_REASON = 3;
+const SHORTEST_REASON = 3;
 export const LONGEST_REASON = 500;
 
 /** One of them is final: nothing goes to this athlete before it is mended. */

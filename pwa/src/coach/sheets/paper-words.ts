@@ -21,7 +21,7 @@ export function askedInWords(target: Target, method: string): string {
   return parts.filter(Boolean).join(", ") || "as you see fit";
 }
 
-export interface PaperLoad {
+interface PaperLoad {
   /** "92.5 kg"; "by feel" where the athlete finds it; empty where nothing is loaded. */
   readonly load: string;
   readonly made: string;

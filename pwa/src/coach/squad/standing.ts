@@ -2,7 +2,7 @@
 import type { SquadLine, Stages } from "../answers";
 import { day, dayAndClock, daysBetween } from "../shell/when";
 
-export const STAGES = [
+const STAGES = [
   ["sent_at", "sent"],
   ["delivered_at", "delivered"],
   ["opened_at", "opened"],
@@ -40,7 +40,7 @@ export function lastStage(states: Stages, now: number): string {
 
 const QUIET_DAYS = 2;
 
-export interface Heard {
+interface Heard {
   readonly text: string;
   readonly quiet: boolean;
 }

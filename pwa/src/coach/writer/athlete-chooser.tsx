@@ -7,7 +7,7 @@ import { useDesk } from "../shell/desk-state";
 import { keep, kept } from "../shell/kept";
 import { useLoad } from "../shell/use-load";
 
-export interface ChosenAthlete {
+interface ChosenAthlete {
   /** "" for nobody. */
   readonly id: string;
   readonly choose: (id: string) => void;

@@ -4,7 +4,7 @@ import { useEffect, useState } from "preact/hooks";
 import { go, useDesk } from "../shell/desk-state";
 import type { Saver } from "./saver";
 
-export interface OnceSaved {
+interface OnceSaved {
   readonly saved: boolean;
   /** Asked for, and not yet on the server. */
   readonly wanted: boolean;

@@ -1,7 +1,7 @@
 /** Keys that mean something anywhere inside a part of the page, beside what each field does itself. */
 import { useEffect, useRef } from "preact/hooks";
 
-export type KeyDeed = (event: KeyboardEvent) => (() => void) | null;
+type KeyDeed = (event: KeyboardEvent) => (() => void) | null;
 
 /** A reference for the part; a key that has a deed goes no further. */
 export function useKeys(deedOf: KeyDeed) {

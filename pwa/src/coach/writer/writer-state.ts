@@ -83,7 +83,7 @@ export interface Remarks {
 }
 
 /** The block under the pen of one athlete alone. */
-export interface Beneath {
+interface Beneath {
   /** As it is written for everyone. */
   readonly block: Block;
   readonly athlete: Named;

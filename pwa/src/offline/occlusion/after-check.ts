@@ -8,7 +8,7 @@ import { inOrder, msOf } from "./order";
 const HOUR_MS = 60 * MINUTE_MS;
 const URGENCIES: readonly Urgency[] = ["none", "leave-off", "see-today", "emergency"];
 
-export interface CheckDue {
+interface CheckDue {
   readonly hours: number;
   /** When the last wrap came off. */
   readonly offAt: number;

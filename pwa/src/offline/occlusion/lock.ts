@@ -47,7 +47,7 @@ export interface SheetLock {
 }
 
 /** The days as the athlete's calendar has them, and every answer to the questions of that day. */
-export interface DayLock {
+interface DayLock {
   readonly on: string;
   readonly answered: readonly Answers[];
   readonly questions: readonly Question[];

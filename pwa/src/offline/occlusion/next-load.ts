@@ -2,7 +2,7 @@
 import type { SheetExercise } from "../../api/types";
 
 export type NextTable = NonNullable<NonNullable<SheetExercise["occlusion"]>["next"]>;
-export type LoadStep = "up" | "hold" | "down" | "down-a-tenth";
+type LoadStep = "up" | "hold" | "down" | "down-a-tenth";
 
 export interface NextLoad {
   readonly step: LoadStep;

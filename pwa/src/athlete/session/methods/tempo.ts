@@ -33,7 +33,7 @@ export function tempoInWords({ lowering_s, pause_low_s, lifting_s, pause_high_s 
   ].join(", ");
 }
 
-export interface BeatState {
+interface BeatState {
   readonly rep: number;
   readonly word: string;
   /** Seconds of this part that are left, the one at hand included. */

@@ -17,7 +17,7 @@ export function bestAttempt(exercise: SheetExercise, record: SessionRecord): num
   return made.length > 0 ? Math.max(...made) : null;
 }
 
-export interface Tested {
+interface Tested {
   readonly body: Bodies["max.tested"];
   /** What was told before of the same test. */
   readonly replaces: string | null;

@@ -15,7 +15,7 @@ export function withVelocity(done: SetDone, rep: number, hundredths: number): Se
 }
 
 /** What a rep begins with when it is first tapped: the rep before it, else that rep of the last set. */
-export function firstGuess({ view, exercise }: AtHand, done: SetDone, rep: number): number {
+function firstGuess({ view, exercise }: AtHand, done: SetDone, rep: number): number {
   const before = done.velocities_m_s?.[rep - 1];
   if (before !== undefined) return before;
   const last = view.answered.findLast(({ exercise: { key } }) => key === exercise.key)?.entry;

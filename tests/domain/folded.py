@@ -3,19 +3,7 @@
 from collections.abc import Iterable, Mapping
 from typing import Any
 
-from undercroft.domain.ledger import Entry, Ledger, SessionRecord, SetRecord
-
-LISTS = (
-    "readiness",
-    "body_masses",
-    "max_tests",
-    "pains",
-    "wraps",
-    "after_checks",
-    "kit_changes",
-    "screenings",
-    "messages",
-)
+from undercroft.domain.ledger import EVENTS, Entry, Ledger, SessionRecord, SetRecord
 
 
 def plain_fold(ledger: Ledger) -> dict[str, Any]:
@@ -23,7 +11,7 @@ def plain_fold(ledger: Ledger) -> dict[str, Any]:
     keys = sorted(ledger.sessions, key=lambda key: (key[0] or 0, key[1]))
     return {
         "sessions": [_session(key, ledger.sessions[key]) for key in keys],
-        **{name: _ids(getattr(ledger, name)) for name in LISTS},
+        **{name: _ids(getattr(ledger, name)) for name in dict.fromkeys(EVENTS.values())},
     }
 
 
