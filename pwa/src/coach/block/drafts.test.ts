@@ -1,6 +1,7 @@
 import { beforeEach, describe, expect, it } from "vitest";
 
 import {
+  draftCount,
   draftOf,
   draftsOf,
   dropDraft,
@@ -8,6 +9,7 @@ import {
   keepDraft,
   newDraftId,
   opening,
+  ownerOf,
   type Draft,
 } from "./drafts";
 import { fullShelf, twoWeeks } from "./samples";
@@ -38,6 +40,14 @@ describe("a draft", () => {
     keepDraft(localStorage, "maren", "b2", draft("Spring", 2));
     expect(draftsOf(localStorage, "maren").map((each) => each.id)).toEqual(["b2", "b1"]);
     dropDraft(localStorage, "maren", "b2");
+    expect(draftsOf(localStorage, "maren").map((each) => each.id)).toEqual(["b1"]);
+  });
+
+  it("of changes for one athlete counts like any other, and is none of the block's", () => {
+    keepDraft(localStorage, "maren", "b1", draft("Winter"));
+    keepDraft(localStorage, ownerOf("maren", "runa"), "b1", draft("Winter"));
+    keepDraft(localStorage, ownerOf("joren", "runa"), "b1", draft("Winter"));
+    expect(draftCount(localStorage, "maren")).toBe(2);
     expect(draftsOf(localStorage, "maren").map((each) => each.id)).toEqual(["b1"]);
   });
 

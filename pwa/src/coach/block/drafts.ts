@@ -20,6 +20,11 @@ export function isOnlyHere(id: string): boolean {
   return id.startsWith(NEW);
 }
 
+/** Whose drafts of own changes are: kept apart from those of blocks, and for each athlete apart. */
+export function ownerOf(coach: string, athlete: string): string {
+  return `own.${coach}.${athlete}`;
+}
+
 export function draftName(coach: string, id: string): string {
   return `draft.${coach}.${id}`;
 }
@@ -44,6 +49,12 @@ export function draftsOf(shelf: Shelf, coach: string): (Draft & { readonly id: s
     return draft ? [{ ...draft, id: name.slice(start.length) }] : [];
   });
   return drafts.sort((a, b) => b.at - a.at);
+}
+
+/** How many drafts this coach has here, those of own changes among them. */
+export function draftCount(shelf: Shelf, coach: string): number {
+  const own = keptNames(shelf, `draft.${ownerOf(coach, "")}`);
+  return draftsOf(shelf, coach).length + own.length;
 }
 
 export type Opening =

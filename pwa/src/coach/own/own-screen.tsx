@@ -1,7 +1,7 @@
-import { useReducer, useState } from "preact/hooks";
+import { useEffect, useReducer, useState } from "preact/hooks";
 
 import type { BlockAnswer, Named, OwnBlock } from "../answers";
-import { draftOf, dropDraft, opening, type Opening } from "../block/drafts";
+import { draftOf, dropDraft, opening, ownerOf, type Opening } from "../block/drafts";
 import { athlete, block, ownBlock } from "../desk";
 import { useDesk } from "../shell/desk-state";
 import { Link } from "../shell/link";
@@ -57,6 +57,10 @@ function Opened({ written, own, person, again }: OpenedProps) {
       updated_at: own.as_of,
     }),
   );
+  useEffect(() => {
+    // Nothing in it that the server lacks: its answer was lost, not its text.
+    if (opened.from === "server") dropDraft(shelf, owner, written.id);
+  }, []);
   if (opened.from !== "both") {
     return (
       <OwnPage
@@ -87,9 +91,4 @@ function Opened({ written, own, person, again }: OpenedProps) {
       </DraftChoice>
     </Page>
   );
-}
-
-/** Drafts of own changes are kept apart from those of blocks, and for each athlete apart. */
-function ownerOf(coach: string, athleteId: string): string {
-  return `own.${coach}.${athleteId}`;
 }

@@ -1,22 +1,21 @@
 import { useState } from "preact/hooks";
 
-import type { BlockAnswer, SendAnswer, SquadLine } from "../answers";
-import { draftOf } from "../block/drafts";
-import { block, send, squad } from "../desk";
+import type { BlockAnswer, SquadLine } from "../answers";
+import { draftOf, ownerOf } from "../block/drafts";
+import { block, squad } from "../desk";
 import { ChoiceField } from "../fields/choice-field";
 import { counted } from "../shell/counted";
-import { useDesk } from "../shell/desk-state";
+import { useDesk, type Desk } from "../shell/desk-state";
 import { Link } from "../shell/link";
 import { Page } from "../shell/page";
-import { BLOCKS, blockPath } from "../shell/route";
+import { BLOCKS, blockPath, ownPath } from "../shell/route";
 import { Failure, Loaded } from "../shell/states";
-import { useAct } from "../shell/use-act";
 import { useLoad } from "../shell/use-load";
 import { calendarDate, mondayOf } from "../shell/when";
-import { answeredCount, NOBODY_YET, oneByOne, unanswered } from "./one-by-one";
+import { answeredCount } from "./one-by-one";
 import { SendChoice } from "./send-choice";
-import { SendResult, type Overruled } from "./send-result";
-import { merged } from "./stops";
+import { SendResult } from "./send-result";
+import { useSending } from "./use-sending";
 
 /** Whom a block goes to, what it becomes for each, and one button. */
 export function SendScreen({ id }: { readonly id: string }) {
@@ -48,57 +47,34 @@ interface SendProps {
 
 function Send({ block: { id, document }, athletes }: SendProps) {
   const desk = useDesk();
-  const act = useAct();
   const [chosen, setChosen] = useState<ReadonlySet<string>>(new Set());
   const [startsOn, setStartsOn] = useState("");
-  const [answer, setAnswer] = useState<SendAnswer | null>(null);
-  const sessions = document.weeks.reduce((sum, week) => sum + week.sessions.length, 0);
-  const newer = draftOf(desk.shelf, desk.coach.value?.id ?? "", id) !== null;
-  const [soFar, setSoFar] = useState<SendAnswer>(NOBODY_YET);
-  const waiting = unanswered(chosen, soFar);
-  const go = () =>
-    act.run(
-      () => oneByOne(waiting, (one) => send(id, [one], startsOn), setSoFar, soFar),
-      (all) => {
-        setAnswer(all);
-        setSoFar(NOBODY_YET);
-      },
-    );
-  // One by one: a reason counts for the athlete for whom it was written, and for nobody else.
-  const sendOverruled = (all: readonly Overruled[]) =>
-    act.run(
-      async () => {
-        for (const { athlete, overrules } of all) {
-          const next = await send(id, [athlete], startsOn, overrules);
-          setAnswer((before) => (before ? merged(before, next) : next));
-        }
-      },
-      () => {},
-    );
+  const { act, answer, soFar, waiting, start, overrule, again } = useSending(id, startsOn, chosen);
+  const unsaved = unsavedOf(
+    desk,
+    id,
+    athletes.filter((one) => waiting.includes(one.id)),
+  );
   if (answer) {
     return (
       <SendResult
         answer={answer}
         athletes={athletes}
         act={act}
-        onOverruled={sendOverruled}
-        again={() => setAnswer(null)}
+        onOverruled={overrule}
+        again={again}
       />
     );
   }
   return (
     <>
-      <p class="lead">
-        <strong>{document.name}</strong>: {counted(document.weeks.length, "week")},{" "}
-        {counted(sessions, "session")}. Each athlete gets own loads, worked out from own maxima on
-        own kit. Sessions under way go on as they began.
-      </p>
-      {newer && (
-        <p class="failure" role="alert">
-          This browser holds a newer text of the block that is not on the server.{" "}
-          <Link to={blockPath(id)}>Open it</Link> and let it be saved first.
+      <What document={document} />
+      {unsaved.map(({ what, to }) => (
+        <p key={to} class="failure" role="alert">
+          The server lacks {what}, which this browser holds. <Link to={to}>Open it</Link> and let it
+          be saved first.
         </p>
-      )}
+      ))}
       <ChoiceField
         label="The first week begins"
         choices={mondaysFrom(desk.now())}
@@ -117,8 +93,8 @@ function Send({ block: { id, document }, athletes }: SendProps) {
         <button
           type="button"
           class="main"
-          disabled={act.busy || newer || waiting.length === 0}
-          onClick={go}
+          disabled={act.busy || unsaved.length > 0 || waiting.length === 0}
+          onClick={start}
         >
           {sendWords(act.busy, waiting.length)}
         </button>
@@ -126,6 +102,29 @@ function Send({ block: { id, document }, athletes }: SendProps) {
       </div>
     </>
   );
+}
+
+function What({ document }: Pick<BlockAnswer, "document">) {
+  const sessions = document.weeks.reduce((sum, week) => sum + week.sessions.length, 0);
+  return (
+    <p class="lead">
+      <strong>{document.name}</strong>: {counted(document.weeks.length, "week")},{" "}
+      {counted(sessions, "session")}. Each athlete gets own loads, worked out from own maxima on own
+      kit. Sessions under way go on as they began.
+    </p>
+  );
+}
+
+/** What would not be sent because only this browser has it, and where it is brought to the server. */
+function unsavedOf({ shelf, coach }: Desk, id: string, athletes: readonly SquadLine[]) {
+  const me = coach.value?.id ?? "";
+  const text = { owner: me, what: "a newer text of the block", to: blockPath(id) };
+  const own = athletes.map((athlete) => ({
+    owner: ownerOf(me, athlete.id),
+    what: `a change for ${athlete.name} only`,
+    to: ownPath(id, athlete.id),
+  }));
+  return [text, ...own].filter(({ owner }) => draftOf(shelf, owner, id) !== null);
 }
 
 interface ProgressProps {

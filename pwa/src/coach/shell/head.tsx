@@ -1,7 +1,7 @@
 import { useRef } from "preact/hooks";
 
 import { logOut } from "../desk";
-import { draftsOf } from "../block/drafts";
+import { draftCount } from "../block/drafts";
 import { mayLeave, sayGoodbye, useDesk } from "./desk-state";
 import { Link } from "./link";
 import { ACCOUNT, BLOCKS, CALCULATORS, EXERCISES, ROOT, routeOf, type Route } from "./route";
@@ -80,7 +80,7 @@ function Leave() {
   const desk = useDesk();
   const act = useAct();
   const leave = () => {
-    const drafts = draftsOf(desk.shelf, desk.coach.value?.id ?? "").length;
+    const drafts = draftCount(desk.shelf, desk.coach.value?.id ?? "");
     const only = `${drafts === 1 ? "One draft is" : `${drafts} drafts are`} only in this browser`;
     if (drafts > 0 && !window.confirm(`${only}; kept for your next log-in. Log out?`)) return;
     if (mayLeave(desk)) act.run(logOut, () => sayGoodbye(desk));
