@@ -15,9 +15,9 @@ import { HistoryButtons } from "../writer/history-buttons";
 import { Keys } from "../writer/keys-help";
 import { LoadsState } from "../writer/loads-state";
 import { SaveWords } from "../writer/save-words";
-import { createSaver } from "../writer/saver";
+import { createSaver, type Saver } from "../writer/saver";
 import { SessionEditor } from "../writer/session-editor";
-import { useLoads } from "../writer/use-loads";
+import { useLoads, type Loads } from "../writer/use-loads";
 import { useSessionKept } from "../writer/use-session-kept";
 import { useWriterKeys } from "../writer/use-writer-keys";
 import { WeekFindings } from "../writer/week-findings";
@@ -44,7 +44,52 @@ interface OwnPageProps {
 }
 
 /** A block under the pen for one athlete only: the block itself stays as it is written. */
-export function OwnPage({ written, own, athlete, owner, opening, again }: OwnPageProps) {
+export function OwnPage(props: OwnPageProps) {
+  const { written, athlete, again } = props;
+  const { saver, writer, changes } = useOwnWriter(props);
+  const loads = useLoads(writer.block.value, athlete.id);
+  const faults = saver.faults.value.length > 0 ? saver.faults.value : (loads.answer?.faults ?? []);
+  const findings = loads.answer?.findings ?? [];
+  const sheets = loads.answer?.sheets ?? [];
+  return (
+    <WriterProvider value={writer}>
+      <BeneathProvider value={{ block: written.document, athlete }}>
+        <RemarksProvider value={{ faults, findings, sheets, athlete, own: [] }}>
+          <Page
+            title={`${written.document.name}, for ${athlete.name} only`}
+            above={
+              <>
+                <Link to={BLOCKS}>Blocks</Link> /{" "}
+                <Link to={blockPath(written.id)}>{written.document.name}</Link>
+              </>
+            }
+            aside={<SaveWords saver={saver} />}
+            wide
+          >
+            <Bar {...props} saver={saver} loads={loads} />
+            <FaultList faults={ownTo(faults, "", "weeks")} />
+            <FindingList findings={ownTo(findings, "", "weeks")} />
+            <Grid />
+            <SessionsLeftOut />
+            <WeekFindings />
+            <SessionEditor stale={loads.state === "working"} shown={loads.state !== "off"} />
+            <AllChanges
+              block={written.id}
+              athlete={athlete}
+              changes={changes}
+              saved={saver.saving.value.kind === "saved"}
+              again={again}
+            />
+            <Keys />
+          </Page>
+        </RemarksProvider>
+      </BeneathProvider>
+    </WriterProvider>
+  );
+}
+
+/** The text under the pen, how it is kept, and what in it is otherwise. */
+function useOwnWriter({ written, own, athlete, owner, opening }: OwnPageProps) {
   const desk = useDesk();
   const [changes, setChanges] = useState<readonly OwnLine[]>(own.changes);
   const saver = useMemo(
@@ -67,55 +112,27 @@ export function OwnPage({ written, own, athlete, owner, opening, again }: OwnPag
   useEffect(() => saver.stop, []);
   useWriterKeys(writer, saver.saveNow);
   useSessionKept(writer);
-  const loads = useLoads(writer.block.value, athlete.id);
-  const saving = saver.saving.value;
-  const faults = saver.faults.value.length > 0 ? saver.faults.value : (loads.answer?.faults ?? []);
-  const findings = loads.answer?.findings ?? [];
-  const sheets = loads.answer?.sheets ?? [];
+  return { saver, writer, changes };
+}
+
+interface BarProps extends OwnPageProps {
+  readonly saver: Saver;
+  readonly loads: Loads;
+}
+
+function Bar({ written, athlete, again, saver, loads }: BarProps) {
   return (
-    <WriterProvider value={writer}>
-      <BeneathProvider value={{ block: written.document, athlete }}>
-        <RemarksProvider value={{ faults, findings, sheets, athlete, own: [] }}>
-          <Page
-            title={`${written.document.name}, for ${athlete.name} only`}
-            above={
-              <>
-                <Link to={BLOCKS}>Blocks</Link> /{" "}
-                <Link to={blockPath(written.id)}>{written.document.name}</Link>
-              </>
-            }
-            aside={<SaveWords saver={saver} />}
-            wide
-          >
-            <div class="writer-bar">
-              <HistoryButtons />
-              <OwnSwitch saver={saver} athlete={athlete} on to={blockPath(written.id)} />
-              <LoadsState loads={loads} />
-              <FindingsJump />
-              {saving.kind === "refused" && (
-                <button type="button" onClick={again}>
-                  Open it again
-                </button>
-              )}
-            </div>
-            <FaultList faults={ownTo(faults, "", "weeks")} />
-            <FindingList findings={ownTo(findings, "", "weeks")} />
-            <Grid />
-            <SessionsLeftOut />
-            <WeekFindings />
-            <SessionEditor stale={loads.state === "working"} shown={loads.state !== "off"} />
-            <AllChanges
-              block={written.id}
-              athlete={athlete}
-              changes={changes}
-              saved={saving.kind === "saved"}
-              again={again}
-            />
-            <Keys />
-          </Page>
-        </RemarksProvider>
-      </BeneathProvider>
-    </WriterProvider>
+    <div class="writer-bar">
+      <HistoryButtons />
+      <OwnSwitch saver={saver} athlete={athlete} on to={blockPath(written.id)} />
+      <LoadsState loads={loads} />
+      <FindingsJump />
+      {saver.saving.value.kind === "refused" && (
+        <button type="button" onClick={again}>
+          Open it again
+        </button>
+      )}
+    </div>
   );
 }
 
