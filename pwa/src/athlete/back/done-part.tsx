@@ -1,9 +1,8 @@
-import type { LoadSheet, SheetExercise } from "../../api/types";
-import type { SessionRecord, SetRecord } from "../../offline/fold";
-import { exercisesOf } from "../../offline/plan";
+import type { SessionRecord } from "../../offline/fold";
 import { newsOf, usePhoneState, useUnits } from "../hooks";
 import { doneInWords } from "../words/sets";
 import { moment } from "../words/times";
+import { partsOf, sheetOf } from "./parts";
 
 interface Props {
   readonly record: SessionRecord;
@@ -14,8 +13,8 @@ interface Props {
 export function DonePart({ record, now }: Props) {
   const state = usePhoneState();
   const units = useUnits();
-  const pinned = state.pins.find(({ session }) => session === record.session)?.sheet;
-  const sheet = pinned ?? newsOf(state, "sheet").find((each) => each.session === record.session);
+  const pinned = state.pins.map(({ sheet }) => sheet);
+  const sheet = sheetOf(record, [...pinned, ...newsOf(state, "sheet")]);
   const { finished, stopped } = record;
   const first = record.started[0] ?? [...record.sets.values()][0]?.entry;
   return (
@@ -28,8 +27,8 @@ export function DonePart({ record, now }: Props) {
           {stopped && !finished ? ` · stopped: ${stopped.body.why}` : ""}
         </span>
       </summary>
-      {partsOf(sheet, record).map(({ name, exercise, sets }) => (
-        <div key={name} class="done-exercise">
+      {partsOf(sheet, record).map(({ name, exercise, sets }, place) => (
+        <div key={place} class="done-exercise">
           <h3>{name}</h3>
           <ol>
             {sets.map((set) => (
@@ -41,27 +40,4 @@ export function DonePart({ record, now }: Props) {
       {finished?.body.comment && <p class="from-coach">{finished.body.comment}</p>}
     </details>
   );
-}
-
-interface Part {
-  readonly name: string;
-  readonly exercise: SheetExercise | undefined;
-  readonly sets: readonly SetRecord[];
-}
-
-/** By exercise, in the order of the sheet; what the sheet no longer knows stands at the end. */
-function partsOf(sheet: LoadSheet | undefined, record: SessionRecord): Part[] {
-  const left = new Map(record.sets);
-  const exercises = sheet ? exercisesOf(sheet, record) : [];
-  const parts = exercises.flatMap((exercise): Part[] => {
-    const sets = exercise.sets.flatMap(({ key }) => {
-      const found = left.get(key);
-      left.delete(key);
-      return found ? [found] : [];
-    });
-    return sets.length > 0 ? [{ name: exercise.name, exercise, sets }] : [];
-  });
-  return left.size > 0
-    ? [...parts, { name: "Other sets", exercise: undefined, sets: [...left.values()] }]
-    : parts;
 }
