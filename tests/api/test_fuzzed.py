@@ -30,7 +30,7 @@ def known(stage: Stage) -> dict[str, Any]:
 @pytest.mark.slow
 @pytest.mark.parametrize("endpoint", ENDPOINTS)
 def test_no_answer_is_a_surprise(endpoint: str, stage: Stage, known: dict[str, Any]) -> None:
-    """As coach, coaches with a right, athlete's device and nobody; most often as one who is let in."""
+    """As coaches, athlete's device and nobody; most often as one who is let in."""
     for role in ROLES:
         cases = CASES if may_ask(endpoint, role) else REFUSED
         heard = ask(stage, known[endpoint], Round(endpoint, role, 1, cases))

@@ -6,14 +6,16 @@ from typing import Any
 import pandas as pd
 import pytest
 from tests.api.weeks_done import FORTNIGHT, Effort, comes, trains
-from tests.people import AtDesk, Clock, Phone
+from tests.people import PASSWORD, AtDesk, Clock, Phone
 from tests.store.counting import counted
 
 from undercroft.domain.program.monitoring import Rated, smoothed_loads, week_loads
+from undercroft.services.clock import DAY_MS
 
 MONDAY_AFTER = "2026-02-16"
-QUERIES = 7
-"""One for the log-in, one for whose athlete it is, five for what was sent and what took place."""
+QUERIES = 9
+"""One for the log-in, one for whose athlete it is, four for what was sent and which runs are near,
+one for the phones, one for what took place and one for whether anything did before."""
 
 
 @pytest.fixture
@@ -139,6 +141,19 @@ def test_a_session_outside_the_plan_was_work_all_the_same(
     comes(coach, clock, "2026-02-09")
     days = {one["on"]: one["load_au"] for one in load(coach, ready)["days"]}
     assert days["2026-02-04"] == 450
+
+
+def test_what_lies_years_back_is_read_no_more_and_rest_since_then_is_still_rest(
+    coach: AtDesk, trained: str, clock: Clock
+) -> None:
+    clock.passes(480 * DAY_MS)
+    again = {"email": coach.email, "password": PASSWORD}
+    assert coach.browser.post("/api/v1/coach/log-in", json=again).status_code == 200
+    told = load(coach, trained)
+    assert {one["load_au"] for one in told["days"]} == {0}
+    assert {round(one["weighted_28_days_au"], 2) for one in told["days"]} == {0}
+    assert all(one["settled"] for one in told["days"])
+    assert len(told["weeks"]) == 12
 
 
 def test_an_athlete_who_did_nothing_has_no_days(coach: AtDesk, ready: str) -> None:

@@ -12,8 +12,8 @@ from tests.store.counting import counted
 from undercroft.domain.program.monitoring import course_of
 from undercroft.domain.strength.power import set_power
 
-QUERIES = 9
-"""Two for who asks, four for what was sent, two for sheets and entries, one for velocities,
+QUERIES = 10
+"""Two for who asks, five for what was sent, two for sheets and entries, one for velocities,
 one for the coach's exercises."""
 
 VELOCITIES = (

@@ -9,9 +9,12 @@ from tests.fixtures import fixture
 from tests.people import AtDesk, Clock, Phone
 from tests.store.counting import counted
 
-QUERIES = 9
-"""Two for who asks, four for what was sent, one for the phones, two for sheets and entries,
-one for the coach's exercises."""
+from undercroft.documents.canonical import to_json
+from undercroft.documents.sheet_read import in_short, read_stored_sheet
+
+QUERIES = 10
+"""Two for who asks, five for what was sent, one for the phones, two for sheets and entries,
+one for the coach's exercises: the sheets of what was sent among the first five."""
 
 SETS = {"w1-mon": 10, "w1-wed": 13, "w1-fri": 7}
 """Sets of each session of the block's two weeks, which are alike."""
@@ -154,3 +157,13 @@ def test_the_tables_are_the_same_numbers(coach: AtDesk, trained: str, clock: Clo
     assert [float(line.split(",")[1]) for line in lines[1:]] == pytest.approx(
         [one["tonnage_kg"] for one in weeks], abs=0.001
     )
+
+
+def test_a_sheet_in_short_tells_the_same_to_whoever_looks_back(
+    coach: AtDesk, ready: str, block: str, device: Phone
+) -> None:
+    send(coach, block, ready)
+    for whole in sheets(device.reads_all()).values():
+        short = in_short(whole)
+        assert read_stored_sheet(short) == read_stored_sheet(whole)
+        assert len(to_json(short)) < 0.6 * len(to_json(whole))

@@ -8,6 +8,7 @@ from tests.api.training import by_kind, done_sets, entries_of, finished, send, s
 from tests.fixtures import block_data
 from tests.people import START_MS, AtDesk, Phone
 
+from undercroft.documents.sheet_read import in_short
 from undercroft.store import database, revisions, trackers
 
 FIRST_DAY = date(2026, 2, 2)
@@ -21,7 +22,8 @@ def keep_revision(coach: AtDesk, athlete: str, number: int, keys: list[str]) -> 
     for place, key in enumerate(keys):
         on = FIRST_DAY + timedelta(days=place)
         sheet = {"session": key, "name": key, "week_name": "A", "day": 1, "exercises": []}
-        revisions.keep_sheet(athlete, number, key, 1, {**sheet, "on": on.isoformat()})
+        planned = {**sheet, "on": on.isoformat()}
+        revisions.keep_sheet(athlete, number, key, 1, planned, in_short(planned))
 
 
 def results(coach: AtDesk, athlete: str) -> list[dict[str, Any]]:

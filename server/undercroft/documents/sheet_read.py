@@ -1,7 +1,7 @@
-"""A stored sheet as far as monitoring asks, read without the weighing of every field.
+"""A stored sheet as far as looking back asks, kept in short and read without weighing every field.
 
 Stored sheets were made here and have been through `LoadSheetShape` once; loading dozens of them
-whole, ladders and notch tables included, would take most of a second.
+whole, ladders, notch tables and alternatives included, would take most of a second.
 """
 
 from collections.abc import Mapping
@@ -24,6 +24,36 @@ from undercroft.domain.load_sheet import (
 from undercroft.domain.program.methods import Method
 
 Plain = Mapping[str, Any]
+
+FOR_TRAINING = frozenset({"plates", "needs"})
+EXERCISE_FOR_TRAINING = frozenset({"notches", "uses", "ramp", "cautions", "rest", "cue", "notes"})
+SET_FOR_TRAINING = frozenset({"ladder", "after", "turn", "why", "below", "above"})
+"""What only the athlete who trains asks of a sheet, of an exercise on it, of a set."""
+
+
+def in_short(data: Plain) -> dict[str, Any]:
+    """The sheet without these; of an alternative its name alone."""
+    return {
+        **_without(data, FOR_TRAINING),
+        "exercises": [_exercise_in_short(one) for one in data["exercises"]],
+    }
+
+
+def _exercise_in_short(data: Plain) -> dict[str, Any]:
+    short = _without(data, EXERCISE_FOR_TRAINING)
+    others = data.get("alternatives") or ()
+    return {
+        **short,
+        "alternatives": [
+            {name: one[name] for name in ("key", "exercise", "name") if name in one}
+            for one in others
+        ],
+        "sets": [_without(one, SET_FOR_TRAINING) for one in data["sets"]],
+    }
+
+
+def _without(data: Plain, names: frozenset[str]) -> dict[str, Any]:
+    return {name: value for name, value in data.items() if name not in names}
 
 
 def read_stored_sheet(data: Plain) -> LoadSheet:

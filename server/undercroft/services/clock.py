@@ -31,3 +31,8 @@ def _to_the_second(seconds: int) -> str:
 def day_of(ms: int) -> date:
     """The calendar day in UTC."""
     return datetime.fromtimestamp(ms // 1000, UTC).date()
+
+
+def start_of(day: date) -> int:
+    """The first millisecond of a calendar day in UTC."""
+    return int(datetime(day.year, day.month, day.day, tzinfo=UTC).timestamp()) * SECOND_MS

@@ -13,11 +13,12 @@ def entries_of(
     session: str | None = None,
     kinds: Sequence[str] = (),
     revisions: Sequence[int] = (),
+    since: int = 0,
 ) -> list[ledger.Entry]:
     """Entries that count, in the order of positions; where that is asked of one session, of certain
-    kinds, from certain revisions.
+    kinds, from certain revisions, come in since a time in ms.
     """
-    return [from_row(row) for row in entries.stored(athlete_id, session, kinds, revisions)]
+    return [from_row(row) for row in entries.stored(athlete_id, session, kinds, revisions, since)]
 
 
 def entries_from(athlete_id: str, position: int) -> list[ledger.Entry]:

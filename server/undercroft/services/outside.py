@@ -6,14 +6,12 @@ it, it is told here, beside the results. It says nothing of a maximum, for no pl
 
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from typing import Any
 
 from undercroft.domain.ledger import WORK_KINDS, SessionRecord, SetRecord, fold
 from undercroft.services import ledger
 from undercroft.services.sessions_shown import Shown
 from undercroft.store import sessions
-from undercroft.store.models import Sheet
-from undercroft.store.sessions import BegunSession
+from undercroft.store.sessions import BegunSession, KeptSheet
 
 MOST_OUTSIDE = 60
 """So many sessions that are in no plan, the newest: as many as of those that are in one."""
@@ -90,8 +88,7 @@ def _sets(shown: Shown) -> Iterator[Outside]:
         yield Outside(shown.sheet.revision, shown.sheet.session, why, sets, None)
 
 
-def _keys(sheet: Sheet) -> Iterator[str]:
-    document: Any = sheet.document
-    for exercise in document["exercises"]:
+def _keys(sheet: KeptSheet) -> Iterator[str]:
+    for exercise in sheet.document["exercises"]:
         for one in exercise["sets"]:
             yield one["key"]

@@ -12,6 +12,7 @@ from undercroft.documents.canonical import plain
 from undercroft.documents.made import made
 from undercroft.documents.reading import read_block
 from undercroft.documents.sheet import LoadSheetShape
+from undercroft.documents.sheet_read import in_short
 from undercroft.documents.told import ToldSession
 from undercroft.domain.exercise import Catalogue, instead_of
 from undercroft.domain.ledger import WORK_KINDS
@@ -187,7 +188,7 @@ def put_out(
     athlete_id: str, run: int, number: int, session: str, through: int, document: Any
 ) -> None:
     """Keep a sheet and put it into the feed."""
-    revisions.keep_sheet(athlete_id, number, session, through, document)
+    revisions.keep_sheet(athlete_id, number, session, through, document, in_short(document))
     publish(athlete_id, "sheet", feed_key(run, session), document)
 
 

@@ -25,7 +25,7 @@ from undercroft.services.result_seen import (
 )
 from undercroft.services.sessions_shown import Shown, sessions_shown
 from undercroft.store import trackers
-from undercroft.store.models import Sheet
+from undercroft.store.sessions import KeptSheet
 
 MOST_MESSAGES = 50
 
@@ -49,7 +49,8 @@ def _messages(athlete_id: str) -> list[MessageSeen]:
 
 
 def _planned(athlete_id: str, shown: Sequence[Shown]) -> list[SessionResult]:
-    wild, known = _wild(athlete_id), catalogue_for(athlete_id)
+    earliest = min((one.sheet.on_day for one in shown), default="")
+    wild, known = _wild(athlete_id, earliest), catalogue_for(athlete_id)
     return [
         _result(
             one.sheet,
@@ -79,21 +80,23 @@ def _ends(record: SessionRecord) -> list[str]:
     return [end.at for end in (record.finished, record.stopped) if end]
 
 
-def _wild(athlete_id: str) -> dict[tuple[int, str], set[str]]:
-    """Keys of sets that the tracker found beyond belief, by run and session.
+def _wild(athlete_id: str, earliest: str) -> dict[tuple[int, str], set[str]]:
+    """Keys of sets that the tracker found beyond belief since a day, by run and session.
 
     A place in the order of sessions begins with the day and the run's first revision and ends
     with the session; a tested maximum has a word instead of the revision, and no set to mark.
     """
     wild: dict[tuple[int, str], set[str]] = defaultdict(set)
-    for row in trackers.all_rows(athlete_id):
+    for row in trackers.rows_since(athlete_id, earliest):
         _, run, *rest = row.session_order.split("/")
         if run.isdigit() and rest:
             wild[int(run), rest[-1]].update(row.body["wild"])
     return wild
 
 
-def _result(sheet: Sheet, record: SessionRecord, wild: Set[str], known: Catalogue) -> SessionResult:
+def _result(
+    sheet: KeptSheet, record: SessionRecord, wild: Set[str], known: Catalogue
+) -> SessionResult:
     document = sheet.document
     return SessionResult(
         revision=sheet.revision,

@@ -12,8 +12,8 @@ from datetime import date
 from undercroft.domain.ledger import WORK_KINDS, SessionRecord, fold
 from undercroft.services import ledger
 from undercroft.store import sessions
-from undercroft.store.models import Sheet
-from undercroft.store.sessions import BegunSession, SentRevision, SentSession
+from undercroft.store.database import reading
+from undercroft.store.sessions import BegunSession, KeptSheet, SentRevision, SentSession
 
 NEVER = "9999-12-31"
 
@@ -27,7 +27,7 @@ class Shown:
     """`run` is the number of its run's first revision; `record` None: nobody began it."""
 
     run: int
-    sheet: Sheet
+    sheet: KeptSheet
     record: SessionRecord | None
 
 
@@ -42,14 +42,16 @@ class KnownSession:
 
 def sessions_shown(athlete_id: str) -> list[Shown]:
     """The newest sessions that were begun and those not begun that are nearest, latest first."""
-    return _shown(athlete_id, _chosen(known_sessions(athlete_id)))
+    with reading():
+        return _shown(athlete_id, _chosen(known_sessions(athlete_id)))
 
 
 def sessions_between(athlete_id: str, first: date, last: date) -> list[Shown]:
     """Every session planned for one of these days, by day."""
-    span = first.isoformat(), last.isoformat()
-    own = [one for one in known_sessions(athlete_id) if span[0] <= one.sent.on <= span[1]]
-    return _shown(athlete_id, sorted(own, key=_day))
+    with reading():
+        known = known_sessions(athlete_id, (first, last))
+        own = [one for one in known if first.isoformat() <= one.sent.on <= last.isoformat()]
+        return _shown(athlete_id, sorted(own, key=_day))
 
 
 def _shown(athlete_id: str, chosen: Sequence[KnownSession]) -> list[Shown]:
@@ -70,20 +72,28 @@ def _shown(athlete_id: str, chosen: Sequence[KnownSession]) -> list[Shown]:
     ]
 
 
-def known_sessions(athlete_id: str) -> list[KnownSession]:
+def known_sessions(athlete_id: str, days: tuple[date, date] | None = None) -> list[KnownSession]:
     """Every session that was begun, or that is still to be done: the newest revision of its run
     has it, and nothing was sent in its place since.
+
+    With a first and a last day: those of the runs that plan anything for these days.
     """
     sent_so_far = sessions.revisions_sent(athlete_id)
     runs = {one.number: one.run for one in sent_so_far}
+    if days is not None:
+        near = sessions.runs_between(athlete_id, *days)
+        runs = {number: run for number, run in runs.items() if run in near}
+    if not runs:
+        return []
     newest = {run: number for number, run in runs.items()}
+    numbers = None if days is None else tuple(runs)
     until = _until(sent_so_far, newest)
     begun: dict[tuple[int, str], list[BegunSession]] = defaultdict(list)
-    for told in sessions.sessions_begun(athlete_id, WORK_KINDS):
+    for told in sessions.sessions_begun(athlete_id, WORK_KINDS, numbers):
         if told.revision is not None and told.revision in runs:
             begun[runs[told.revision], told.session].append(told)
     sheets: dict[tuple[int, str], dict[int, SentSession]] = defaultdict(dict)
-    for sent in sessions.sessions_sent(athlete_id):
+    for sent in sessions.sessions_sent(athlete_id, numbers):
         sheets[runs[sent.revision], sent.session][sent.revision] = sent
     return [
         KnownSession(run, own[_shown_on(own, begun[run, key])], _numbers(begun[run, key]))

@@ -120,6 +120,19 @@ def writing() -> Iterator[None]:
         raise
 
 
+@contextmanager
+def reading() -> Iterator[None]:
+    """All that is read within is of one moment, whatever is written meanwhile; write nothing.
+
+    Within another transaction it is that one's moment.
+    """
+    if database.in_transaction():
+        yield
+    else:
+        with database.atomic("DEFERRED" if on_sqlite() else "REPEATABLE READ"):
+            yield
+
+
 def _nothing_to_roll_back(fault: BaseException) -> bool:
     return any(words in str(fault) for words in NOTHING_TO_ROLL_BACK)
 

@@ -187,8 +187,12 @@ def stored(
     session: str | None = None,
     kinds: Sequence[str] = (),
     revisions: Sequence[int] = (),
+    since: int = 0,
 ) -> list[Line]:
-    """Every entry that counts; of one session, certain kinds or revisions where that is asked."""
+    """Every entry that counts; of one session, certain kinds or revisions where that is asked.
+
+    Those alone that came in at `since` or later, in ms.
+    """
     where, parameters = "athlete_id = ?", [athlete_id, *kinds, *revisions]
     if kinds:
         where += f" AND kind IN ({marks(len(kinds))})"
@@ -197,6 +201,9 @@ def stored(
     if session is not None:
         where += " AND session = ?"
         parameters.append(session)
+    if since:
+        where += " AND received_at >= ?"
+        parameters.append(since)
     return lines(where, *parameters)
 
 
@@ -245,6 +252,18 @@ def any_of_kinds(
         *sessions,
         *kinds,
         *revisions,
+    )
+    return bool(found)
+
+
+def any_before(athlete_id: str, kinds: Sequence[str], time: int) -> bool:
+    """Did a stored entry of one of these kinds come in before a time in ms?"""
+    found = rows(
+        f"SELECT 1 FROM entry WHERE athlete_id = ? AND kind IN ({marks(len(kinds))})"
+        " AND status = 'stored' AND received_at < ? ORDER BY position LIMIT 1",
+        athlete_id,
+        *kinds,
+        time,
     )
     return bool(found)
 

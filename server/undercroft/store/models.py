@@ -208,7 +208,8 @@ class OwnLayer(Table):
 class Sheet(Table):
     """The newest load sheet of a session; `position` is how much of the ledger is in it.
 
-    `on_day` is the day it is planned for, out of the document, so that days are found unread.
+    `on_day` is the day it is planned for, out of the document, so that days are found unread;
+    `short` is what looking back asks of it.
     """
 
     athlete_id: str
@@ -218,9 +219,11 @@ class Sheet(Table):
     position = BigIntegerField(null=True)
     on_day = TextField()
     document = JsonText()
+    short = JsonText(null=True)
 
     class Meta:
         primary_key = CompositeKey("athlete", "revision", "session")
+        indexes = ((("athlete", "on_day"), False),)
 
 
 class Entry(Table):

@@ -81,9 +81,16 @@ def sheets_of_many(athlete_id: str, numbers: Sequence[int]) -> list[Sheet]:
     )
 
 
-def keep_sheet(athlete_id: str, number: int, session: str, position: int, document: Any) -> None:
-    """Keep a sheet in place of an earlier one of the same session and revision."""
-    kept = {"position": position, "on_day": document.get("on") or "", "document": document}
+def keep_sheet(
+    athlete_id: str, number: int, session: str, position: int, document: Any, short: Any
+) -> None:
+    """Keep a sheet, whole and in short, in place of an earlier one of the session and revision."""
+    kept = {
+        "position": position,
+        "on_day": document.get("on") or "",
+        "document": document,
+        "short": short,
+    }
     Sheet.insert(athlete=athlete_id, revision=number, session=session, **kept).on_conflict(
         conflict_target=[Sheet.athlete, Sheet.revision, Sheet.session],
         update=kept,
@@ -134,13 +141,23 @@ def revisions_of_run(athlete_id: str, run: int) -> list[Revision]:
 
 def day_of_sheet(athlete_id: str, number: int, session: str) -> str | None:
     """The day for which a session of a revision was planned."""
-    row = Sheet.get_or_none(
-        Sheet.athlete == athlete_id, Sheet.revision == number, Sheet.session == session
+    found = sql.rows(
+        "SELECT on_day FROM sheet WHERE athlete_id = ? AND revision = ? AND session = ?",
+        athlete_id,
+        number,
+        session,
     )
-    return None if row is None else str(row.document["on"])
+    return found[0][0] if found else None
 
 
 def days_of_sheets(athlete_id: str, numbers: Sequence[int]) -> dict[str, str]:
     """By session, the day of its newest sheet among these revisions."""
-    rows = sorted(sheets_of_many(athlete_id, numbers), key=lambda row: int(row.revision))
-    return {row.session: str(row.document["on"]) for row in rows}
+    if not numbers:
+        return {}
+    found = sql.rows(
+        "SELECT session, on_day FROM sheet WHERE athlete_id = ?"
+        f" AND revision IN ({sql.marks(len(numbers))}) ORDER BY revision",
+        athlete_id,
+        *numbers,
+    )
+    return dict(found)

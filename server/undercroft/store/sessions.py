@@ -1,11 +1,11 @@
 """Which sessions an athlete was sent, and of which of them the ledger speaks."""
 
 from collections.abc import Collection
-from typing import NamedTuple
+from datetime import date
+from typing import Any, NamedTuple
 
 from undercroft.store.entries import Line, lines
-from undercroft.store.models import Sheet
-from undercroft.store.sql import marks, rows
+from undercroft.store.sql import marks, parsed, rows
 
 
 class SentSession(NamedTuple):
@@ -53,37 +53,80 @@ def revisions_sent(athlete_id: str) -> list[SentRevision]:
     return [SentRevision(*row) for row in found]
 
 
-def sessions_sent(athlete_id: str) -> list[SentSession]:
-    """Every session of every revision that has a sheet."""
+def runs_between(athlete_id: str, first: date, last: date) -> set[int]:
+    """Runs with a session planned for one of these days, in whichever of their revisions."""
+    found = rows(
+        "SELECT DISTINCT run FROM revision WHERE athlete_id = ? AND number IN"
+        " (SELECT revision FROM sheet WHERE athlete_id = ? AND on_day BETWEEN ? AND ?)",
+        athlete_id,
+        athlete_id,
+        first.isoformat(),
+        last.isoformat(),
+    )
+    return {run for (run,) in found}
+
+
+def sessions_sent(athlete_id: str, revisions: Collection[int] | None = None) -> list[SentSession]:
+    """Every session that has a sheet, of every revision or of these."""
     found = rows(
         "SELECT revision, session, on_day FROM sheet WHERE athlete_id = ?"
-        " ORDER BY revision, session",
+        f"{_of(revisions)} ORDER BY revision, session",
         athlete_id,
+        *(revisions or ()),
     )
     return [SentSession(*row) for row in found]
 
 
-def sessions_begun(athlete_id: str, kinds: Collection[str]) -> list[BegunSession]:
-    """Every session with a stored entry of these kinds, of whatever revision, sent or not."""
+def sessions_begun(
+    athlete_id: str, kinds: Collection[str], revisions: Collection[int] | None = None
+) -> list[BegunSession]:
+    """Every session with a stored entry of these kinds, of whatever revision, sent or not.
+
+    With revisions: of one of these.
+    """
     found = rows(
         "SELECT revision, session,"
         " MIN(CASE WHEN kind = 'session.started' THEN position END), MIN(position)"
         " FROM entry WHERE athlete_id = ? AND status = 'stored' AND session IS NOT NULL"
-        f" AND kind IN ({marks(len(kinds))}) GROUP BY revision, session",
+        f" AND kind IN ({marks(len(kinds))}){_of(revisions)} GROUP BY revision, session",
         athlete_id,
         *kinds,
+        *(revisions or ()),
     )
     return [BegunSession(*row) for row in found]
 
 
-def sheets_for(athlete_id: str, wanted: Collection[tuple[int, str]]) -> list[Sheet]:
+def _of(revisions: Collection[int] | None) -> str:
+    return "" if revisions is None else f" AND revision IN ({marks(len(revisions))})"
+
+
+class KeptSheet(NamedTuple):
+    """The sheet of a session of one revision in short; `on_day` is the day it was planned for."""
+
+    revision: int
+    session: str
+    on_day: str
+    document: Any
+
+
+def sheets_for(athlete_id: str, wanted: Collection[tuple[int, str]]) -> list[KeptSheet]:
     """The sheets of certain sessions, each with its revision."""
-    found = Sheet.select().where(
-        Sheet.athlete == athlete_id,
-        Sheet.revision.in_({number for number, _ in wanted}),
-        Sheet.session.in_({session for _, session in wanted}),
+    if not wanted:
+        return []
+    numbers = {number for number, _ in wanted}
+    names = {session for _, session in wanted}
+    found = rows(
+        "SELECT revision, session, on_day, COALESCE(short, document) FROM sheet"
+        f" WHERE athlete_id = ? AND revision IN ({marks(len(numbers))})"
+        f" AND session IN ({marks(len(names))})",
+        athlete_id,
+        *numbers,
+        *names,
     )
-    return [sheet for sheet in found if (sheet.revision, sheet.session) in wanted]
+    kept = [row for row in found if (row[0], row[1]) in wanted]
+    documents = parsed(row[-1] for row in kept)
+    pairs = zip(kept, documents, strict=True)
+    return [KeptSheet._make((*row[:-1], document)) for row, document in pairs]
 
 
 def entries_for(athlete_id: str, wanted: Collection[tuple[int | None, str]]) -> list[Line]:

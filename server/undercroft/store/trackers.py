@@ -69,6 +69,11 @@ def all_rows(athlete_id: str, lift: str | None = None) -> list[Kept]:
     return _kept(" AND lift = ? ORDER BY session_order", athlete_id, lift)
 
 
+def rows_since(athlete_id: str, order: str) -> list[Kept]:
+    """Rows of all lifts from a place on, in the order of their sessions."""
+    return _kept(" AND session_order >= ? ORDER BY session_order", athlete_id, order)
+
+
 def orders_with(athlete_id: str, part: str) -> list[str]:
     """Places in the order of sessions that contain a text, each once."""
     rows = TrackerState.select(TrackerState.session_order).where(

@@ -29,7 +29,12 @@ from undercroft.domain.program.monitoring.reliability import (
     worthwhile_change,
 )
 from undercroft.domain.program.monitoring.session_load import monotony_of
-from undercroft.domain.program.monitoring.smoothed import rolling_ratio, weight
+from undercroft.domain.program.monitoring.smoothed import (
+    LONG_DAYS,
+    REMEMBERED,
+    rolling_ratio,
+    weight,
+)
 
 FOSTER_WEEK = (420, 0, 540, 300, 0, 480, 0)
 TWO_WEEKS = (300, 0, 450, 0, 500, 0, 0, 350, 0, 480, 0, 520, 0, 0)
@@ -137,6 +142,12 @@ class TestWeightedLoad:
     def test_the_long_average_settles_after_twenty_eight_days(self):
         days = smoothed_loads([100.0] * 30)
         assert [one.settled for one in days] == [False] * 27 + [True] * 3
+
+    @given(st.lists(st.floats(0, 3000), min_size=400, max_size=420))
+    def test_what_lies_a_year_back_is_felt_no_more(self, days):
+        recent = days[-REMEMBERED.days :]
+        whole, since = weighted(days, LONG_DAYS)[-1], weighted(recent, LONG_DAYS)[-1]
+        assert since == pytest.approx(whole, abs=1e-7)
 
     def test_no_load_has_no_change_rather_than_an_infinite_one(self):
         assert smoothed_loads([0, 0])[-1].change_percent is None

@@ -7,6 +7,7 @@ from typing import Any
 
 from undercroft.domain.ledger import Entry, fold
 from undercroft.services import ledger
+from undercroft.services.clock import start_of
 from undercroft.services.monitoring.span import Span, span_of
 
 KINDS = ("pain.reported", "readiness", "body_mass")
@@ -53,7 +54,8 @@ class Condition:
 def condition_of(athlete_id: str, weeks: int, now: int) -> Condition:
     """What the athlete reported in the span."""
     span = span_of(weeks, now)
-    told = fold(ledger.entries_of(athlete_id, kinds=KINDS))
+    # Nothing comes in before it was said, and a day in the east begins before it does in UTC.
+    told = fold(ledger.entries_of(athlete_id, kinds=KINDS, since=start_of(span.first - AHEAD)))
     return Condition(
         span.first,
         span.today,

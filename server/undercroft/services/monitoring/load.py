@@ -17,7 +17,7 @@ from undercroft.domain.program.monitoring import (
 )
 from undercroft.services.monitoring.heard import heard_through
 from undercroft.services.monitoring.span import Span, span_of
-from undercroft.services.monitoring.took_place import sessions_rated
+from undercroft.services.monitoring.took_place import took_place
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,14 +68,14 @@ class LoadSeen:
 
 
 def session_loads(athlete_id: str, weeks: int, now: int) -> LoadSeen:
-    """The weighted loads begin with the athlete's first session, however far back that lies."""
+    """The weighted loads begin with the athlete's first session, as far back as it is felt."""
     span = span_of(weeks, now)
-    sessions, heard = sessions_rated(athlete_id, span.today), heard_through(athlete_id)
-    if not sessions:
+    found, heard = took_place(athlete_id, span), heard_through(athlete_id)
+    if found.since is None:
         return LoadSeen(heard, [], [])
-    begin = sessions[0].on
-    shown = Span(max(span.first, monday_of(begin)), span.today)
-    return LoadSeen(heard, _days(sessions, begin, shown), _weeks(sessions, shown, heard))
+    shown = Span(max(span.first, monday_of(found.since)), span.today)
+    days = _days(found.sessions, found.since, shown)
+    return LoadSeen(heard, days, _weeks(found.sessions, shown, heard))
 
 
 def _days(sessions: Sequence[Rated], begin: date, span: Span) -> list[DaySeen]:

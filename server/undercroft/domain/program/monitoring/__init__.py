@@ -27,6 +27,7 @@ from undercroft.domain.program.monitoring.session_load import (
 )
 from undercroft.domain.program.monitoring.smoothed import (
     DISPUTED,
+    REMEMBERED,
     SmoothedLoad,
     smoothed_loads,
     weighted,
@@ -35,7 +36,8 @@ from undercroft.domain.program.monitoring.speed_work import Course, SpeedWork, c
 from undercroft.domain.program.monitoring.tonnage import Tonnage, tonnage
 
 __all__ = [
-    "DISPUTED", "SD_NAME", "Adherence", "Course", "DoneSet", "Fate", "Rated", "SmoothedLoad",
+    "DISPUTED", "REMEMBERED", "SD_NAME", "Adherence", "Course", "DoneSet", "Fate", "Rated",
+    "SmoothedLoad",
     "SpeedWork", "Today", "Tonnage", "WeekLoad", "WeekOfSets", "adherence", "counts_for",
     "course_of", "daily_loads", "day_done", "done_sets", "fates", "hard_sets", "is_hard",
     "plan_of_sheet", "planned_kg", "session_load", "smoothed_loads", "speed_work", "tonnage",

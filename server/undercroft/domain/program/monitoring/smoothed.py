@@ -8,11 +8,15 @@ Impellizzeri et al. 2020 (seen).
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from datetime import timedelta
 from itertools import accumulate
 
 from undercroft.domain.errors import DomainError, whole
 
 SHORT_DAYS, LONG_DAYS = 7, 28
+
+REMEMBERED = timedelta(days=364)
+"""What lies further back has less than 10⁻¹¹ of its weight left: (1 - 2/29)³⁶⁴ (derived)."""
 
 DISPUTED = (
     "No injury is foretold from these: whether their ratio means anything is disputed"
