@@ -42,7 +42,7 @@ LAYERS = {
     "documents": layer("marshmallow apispec", "documents domain"),
     "store": layer("peewee playhouse", "store"),
     "pictures": layer("PIL av numpy", "pictures"),
-    "services": layer("argon2", "services documents domain store pictures"),
+    "services": layer("argon2 pyotp", "services documents domain store pictures"),
     "api": layer(
         "flask werkzeug marshmallow apispec segno argon2",
         "api services documents config __version__",

@@ -15,6 +15,7 @@ from flask.testing import FlaskClient
 from tests.filming import photo
 from tests.fixtures import block_data
 from tests.handing import hand_over_text
+from tests.one_time import begun_factor, turns_factor_on
 from tests.people import PASSWORD, AtDesk, Phone
 
 from undercroft.api.contract import ANY_DEVICE, ANYONE, COACH, DEVICE, Who
@@ -46,12 +47,14 @@ class Scene:
     revoked_phone: Phone
     nobody: FlaskClient
 
+    def desk_of(self, role: str) -> AtDesk:
+        coaches = (self.coach, self.reader, self.writer, self.other_coach)
+        return dict(zip(COACHES, coaches, strict=True))[role]
+
     def browser_of(self, role: str) -> FlaskClient:
+        if role in COACHES:
+            return self.desk_of(role).browser
         return {
-            OWNER: self.coach.browser,
-            READER: self.reader.browser,
-            WRITER: self.writer.browser,
-            OTHER_COACH: self.other_coach.browser,
             PHONE: self.phone.browser,
             OTHER_PHONE: self.other_phone.browser,
             REVOKED: self.revoked_phone.browser,
@@ -190,6 +193,17 @@ def _log_in_id(scene: Scene) -> str:
     return str(scene.coach.get("/coach/log-ins").json["log_ins"][0]["id"])
 
 
+def _turning_on(scene: Scene, role: str) -> Any:
+    return begun_factor(scene.desk_of(role)) if role in COACHES else {}
+
+
+def _turning_off(scene: Scene, role: str) -> Any:
+    if role not in COACHES:
+        return {}
+    recovery = turns_factor_on(scene.desk_of(role))
+    return {"password": PASSWORD, "code": recovery[0]}
+
+
 BLOCK = block_data()
 
 
@@ -314,7 +328,13 @@ ROWS: Mapping[str, Row] = {
     "coach.me": any_coach(),
     "coach.log_ins": any_coach(),
     "coach.change_password": any_coach(204, body={"old": PASSWORD, "new": PASSWORD}),
-    "coach.revoke_log_in": own_coach(204, path={"log_in_id": _log_in_id}),
+    "coach.revoke_log_in": own_coach(
+        204, path={"log_in_id": _log_in_id}, body={"password": PASSWORD}
+    ),
+    "coach.show_factor": any_coach(),
+    "coach.begin_factor": any_coach(201),
+    "coach.turn_factor_on": any_coach(body=_turning_on),
+    "coach.turn_factor_off": any_coach(204, body=_turning_off),
     "pairing.look": open_to_all(body=_fresh_secret),
     "pairing.code_from_invitation": open_to_all(201, body=_fresh_secret),
     "pairing.accept": open_to_all(201, body=_acceptance),

@@ -20,6 +20,8 @@ from undercroft.services.clock import DAY_MS, MINUTE_MS
 from undercroft.store import database
 from undercroft.store.models import Coach, CoachLogin
 
+AGAIN = {"password": PASSWORD}
+
 
 def log_in(
     client: FlaskClient, email: str, password: str = PASSWORD, address: str = "127.0.0.1"
@@ -139,14 +141,29 @@ def test_log_ins_are_listed_with_their_last_use_and_can_be_revoked(
     assert train["agent"] == "a phone on a train"
     assert train["last_used_at"] == "2026-02-03T02:40:00.000Z"
     assert desk["this_one"] is True
-    assert coach.post(f"/coach/log-ins/{train['id']}/revoke").status_code == 204
+    assert coach.post(f"/coach/log-ins/{train['id']}/revoke", AGAIN).status_code == 204
     assert client.get("/api/v1/coach/me").status_code == 401
 
 
 def test_another_coachs_log_in_cannot_be_revoked(coach: AtDesk, other_coach: AtDesk) -> None:
     theirs = other_coach.get("/coach/log-ins").json["log_ins"][0]["id"]
-    assert coach.post(f"/coach/log-ins/{theirs}/revoke").status_code == 404
+    assert coach.post(f"/coach/log-ins/{theirs}/revoke", AGAIN).status_code == 404
     assert other_coach.get("/coach/me").status_code == 200
+
+
+def test_a_browser_left_open_is_not_enough_to_end_the_other_log_ins(
+    coach: AtDesk, client: FlaskClient
+) -> None:
+    """Whoever sits down there could else shut the coach out everywhere (ASVS 5.0 7.5.2)."""
+    log_in(client, coach.email)
+    for one in coach.get("/coach/log-ins").json["log_ins"]:
+        path = f"/coach/log-ins/{one['id']}/revoke"
+        wrong = coach.post(path, {"password": "not it at all"})
+        assert wrong.status_code == 422
+        assert [each["path"] for each in wrong.json["errors"]] == ["password"]
+        assert coach.post(path).status_code == 422
+    assert client.get("/api/v1/coach/me").status_code == 200
+    assert coach.get("/coach/me").status_code == 200
 
 
 def test_on_https_the_cookie_is_bound_to_the_host(sqlite: Path, clock: Clock) -> None:

@@ -12,6 +12,7 @@ from tests.browser import hands
 from tests.browser.chromium import LAPTOP, PHONE, Handset, handset
 from tests.browser.conftest import EMAIL, PASSWORD, Squad, squad_in
 from tests.browser.looks import look
+from tests.one_time import STEP_MS, code_at
 from tests.server_process import ServerProcess
 
 from undercroft.services import accounts
@@ -125,6 +126,8 @@ def test_the_account_page_ends_log_ins_and_takes_another_password(
     expect(mine.get_by_text("this one")).to_be_visible()
     shown(mine, "account")
     mine.get_by_role("button", name=re.compile("^Log out there")).click()
+    mine.get_by_label("Your password").fill(PASSWORD)
+    mine.get_by_role("main").get_by_role("button", name="Log out", exact=True).click()
     expect(mine.get_by_role("button", name=re.compile("^Log out there"))).to_have_count(0)
     lent.goto(f"{server.url}/desk/blocks")
     expect(lent.get_by_role("heading", name="Log in again")).to_be_visible()
@@ -135,6 +138,43 @@ def test_the_account_page_ends_log_ins_and_takes_another_password(
     mine.get_by_label("The new one").fill("a barrel, a yoke, a sled")
     mine.get_by_role("button", name="Change the password").click()
     expect(mine.get_by_text("Changed. You are logged out everywhere else.")).to_be_visible()
+
+
+def test_a_log_in_asks_for_the_code_of_an_app_until_that_is_turned_off_again(
+    server: ServerProcess, squad: Squad, laptop: Handset
+) -> None:
+    page = laptop.switch_on()
+    hands.log_in(page, server.url, EMAIL, PASSWORD)
+    page.get_by_role("link", name="Ottilie Brandt").click()
+    page.get_by_role("button", name="Ask for a code").click()
+    secret = page.locator(".invitation .secret").inner_text().replace(" ", "")
+    page.get_by_label("Your password").fill(PASSWORD)
+    page.get_by_label("Code that the app shows now").fill("000000")
+    page.get_by_role("button", name="Ask for a code from now on").click()
+    expect(page.get_by_text("this code cannot be used")).to_be_visible()
+    shown(page, "factor-begun")
+    page.get_by_label("Code that the app shows now").fill(code_at(secret, now_ms()))
+    page.get_by_role("button", name="Ask for a code from now on").click()
+    recovery = page.get_by_role("listitem").filter(has=page.locator("code"))
+    expect(recovery).to_have_count(10)
+    first = recovery.first.inner_text()
+    shown(page, "factor-recovery")
+    page.get_by_role("button", name="I have put them away").click()
+    expect(page.get_by_text("10 recovery codes left.")).to_be_visible()
+
+    page.get_by_role("button", name="Log out", exact=True).click()
+    page.get_by_label("Email").fill(EMAIL)
+    page.get_by_label("Password").fill(PASSWORD)
+    page.get_by_role("button", name="Log in").click()
+    expect(page.get_by_label("Code")).to_be_focused()
+    shown(page, "factor-asked")
+    page.get_by_label("Code").fill(code_at(secret, now_ms() + STEP_MS))
+    page.get_by_role("button", name="Log in").click()
+    expect(page.get_by_role("heading", name="Account")).to_be_visible()
+    page.get_by_label("Your password").fill(PASSWORD)
+    page.get_by_label("Code of the app, or a recovery code").fill(first)
+    page.get_by_role("button", name="Let the password be enough").click()
+    expect(page.get_by_role("button", name="Ask for a code")).to_be_visible()
 
 
 def test_an_athlete_leaves_with_an_archive_and_is_erased(

@@ -12,7 +12,8 @@ import pytest
 from flask import Flask
 from flask.testing import FlaskClient
 from tests.conftest import _emptied
-from tests.people import AtDesk, Clock, Phone, statuses
+from tests.one_time import STEP_MS, code_at
+from tests.people import PASSWORD, AtDesk, Clock, Phone, statuses
 from tests.server_process import ServerProcess
 from tests.sync.asking import ids, positions, stored
 from tests.sync.many import in_front_of, processes
@@ -130,6 +131,28 @@ def test_the_limit_on_pairing_is_one_for_all_processes(client: FlaskClient) -> N
         for _ in range(PAIRING.most + PROCESSES)
     ]
     assert codes == [404] * PAIRING.most + [429] * PROCESSES
+
+
+def test_of_three_log_ins_at_once_with_one_code_one_is_let_in(
+    app: Flask, coach: AtDesk, clock: Clock
+) -> None:
+    """As whoever watches over a shoulder would try; and so with a recovery code."""
+    has_time(LOG_IN)
+    begun = coach.post("/coach/second-factor/begin").json["secret"]
+    proof = {"password": PASSWORD, "code": code_at(begun, now_ms())}
+    recovery = coach.post("/coach/second-factor/on", proof).json["codes"]
+    ahead = code_at(begun, now_ms() + STEP_MS)
+    for number, code in enumerate((ahead, recovery[0])):
+        codes: list[int] = []
+
+        def log_in(code: str = code, codes: list[int] = codes, number: int = number) -> None:
+            body = {"email": coach.email, "password": PASSWORD, "code": code}
+            there = {"REMOTE_ADDR": f"192.0.2.{number}"}
+            answer = app.test_client().post("/api/v1/coach/log-in", json=body, environ_base=there)
+            codes.append(answer.status_code)
+
+        all_at_once([threading.Thread(target=log_in) for _ in range(3)])
+        assert sorted(codes) == [200, 401, 401]
 
 
 def test_of_six_phones_at_once_with_one_invitation_one_is_paired(

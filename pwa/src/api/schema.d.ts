@@ -30,7 +30,7 @@ export interface paths {
         };
         get?: never;
         put?: never;
-        /** Log in with e-mail address and password; the answer sets a cookie. */
+        /** Log in with e-mail address and password, and a code where one is wanted; sets a cookie. */
         post: operations["coach.log_in"];
         delete?: never;
         options?: never;
@@ -64,7 +64,7 @@ export interface paths {
         };
         get?: never;
         put?: never;
-        /** End one of the coach's log-ins. */
+        /** End one of the coach's log-ins; asks for the password again. */
         post: operations["coach.revoke_log_in"];
         delete?: never;
         options?: never;
@@ -117,6 +117,74 @@ export interface paths {
         put?: never;
         /** Take another password; every other log-in ends. */
         post: operations["coach.change_password"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/coach/second-factor": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Whether a log-in asks for a code, and how many recovery codes are left. */
+        get: operations["coach.show_factor"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/coach/second-factor/begin": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Make a secret for an app that makes codes; nothing asks for one yet. */
+        post: operations["coach.begin_factor"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/coach/second-factor/off": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Let the password be enough again; every other log-in ends. */
+        post: operations["coach.turn_factor_off"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/coach/second-factor/on": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Ask for a code at log-in from now on; every other log-in ends. */
+        post: operations["coach.turn_factor_on"];
         delete?: never;
         options?: never;
         head?: never;
@@ -1533,6 +1601,8 @@ export interface components {
         LogIn: {
             email: string;
             password: string;
+            /** @description where the answer without it was code-needed */
+            code?: string;
         };
         CoachAnswer: {
             id?: string;
@@ -1555,10 +1625,34 @@ export interface components {
         LogInsAnswer: {
             log_ins?: components["schemas"]["LogInAnswer"][];
         };
+        PasswordAsked: {
+            password: string;
+        };
         Empty: Record<string, never>;
         PasswordChange: {
             old: string;
             new: string;
+            /** @description where a second factor is on */
+            code?: string;
+        };
+        FactorAnswer: {
+            /** Format: date-time */
+            on_since?: string | null;
+            recovery_codes_left?: number;
+        };
+        FactorBegun: {
+            /** @description in base32; shown this once */
+            secret?: string;
+            /** @description for the app, as an SVG picture */
+            qr?: string;
+        };
+        FactorProof: {
+            password: string;
+            code: string;
+        };
+        RecoveryCodes: {
+            /** @description each is good once; shown this once */
+            codes?: string[];
         };
         DeviceAnswer: {
             id?: string;
@@ -3517,6 +3611,15 @@ export interface components {
                 "application/problem+json": components["schemas"]["Problem"];
             };
         };
+        /** @description A code is wanted as well */
+        "code-needed": {
+            headers: {
+                [name: string]: unknown;
+            };
+            content: {
+                "application/problem+json": components["schemas"]["Problem"];
+            };
+        };
         /** @description Log in or pair first */
         "log-in-needed": {
             headers: {
@@ -3660,7 +3763,7 @@ export interface operations {
                 };
             };
             400: components["responses"]["bad-body"];
-            401: components["responses"]["log-in-needed"];
+            401: components["responses"]["code-needed"];
             403: components["responses"]["other-site"];
             413: components["responses"]["too-large"];
             415: components["responses"]["wrong-media"];
@@ -3702,7 +3805,7 @@ export interface operations {
         };
         requestBody: {
             content: {
-                "application/json": components["schemas"]["Empty"];
+                "application/json": components["schemas"]["PasswordAsked"];
             };
         };
         responses: {
@@ -3720,6 +3823,7 @@ export interface operations {
             413: components["responses"]["too-large"];
             415: components["responses"]["wrong-media"];
             422: components["responses"]["invalid"];
+            429: components["responses"]["too-often"];
             503: components["responses"]["unavailable"];
         };
     };
@@ -3797,6 +3901,124 @@ export interface operations {
             400: components["responses"]["bad-body"];
             401: components["responses"]["log-in-needed"];
             403: components["responses"]["other-site"];
+            413: components["responses"]["too-large"];
+            415: components["responses"]["wrong-media"];
+            422: components["responses"]["invalid"];
+            429: components["responses"]["too-often"];
+            503: components["responses"]["unavailable"];
+        };
+    };
+    "coach.show_factor": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Done */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["FactorAnswer"];
+                };
+            };
+            401: components["responses"]["log-in-needed"];
+            503: components["responses"]["unavailable"];
+        };
+    };
+    "coach.begin_factor": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Empty"];
+            };
+        };
+        responses: {
+            /** @description Done */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["FactorBegun"];
+                };
+            };
+            400: components["responses"]["bad-body"];
+            401: components["responses"]["log-in-needed"];
+            403: components["responses"]["other-site"];
+            409: components["responses"]["conflict"];
+            413: components["responses"]["too-large"];
+            415: components["responses"]["wrong-media"];
+            422: components["responses"]["invalid"];
+            503: components["responses"]["unavailable"];
+        };
+    };
+    "coach.turn_factor_off": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["FactorProof"];
+            };
+        };
+        responses: {
+            /** @description Done */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            400: components["responses"]["bad-body"];
+            401: components["responses"]["log-in-needed"];
+            403: components["responses"]["other-site"];
+            409: components["responses"]["conflict"];
+            413: components["responses"]["too-large"];
+            415: components["responses"]["wrong-media"];
+            422: components["responses"]["invalid"];
+            429: components["responses"]["too-often"];
+            503: components["responses"]["unavailable"];
+        };
+    };
+    "coach.turn_factor_on": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["FactorProof"];
+            };
+        };
+        responses: {
+            /** @description Done */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["RecoveryCodes"];
+                };
+            };
+            400: components["responses"]["bad-body"];
+            401: components["responses"]["log-in-needed"];
+            403: components["responses"]["other-site"];
+            409: components["responses"]["conflict"];
             413: components["responses"]["too-large"];
             415: components["responses"]["wrong-media"];
             422: components["responses"]["invalid"];

@@ -50,6 +50,9 @@ export type OfferAsked = {
 export type Sharer = Answer<"SharerAnswer">;
 export type Sharing = Answer<"SharingAnswer">;
 export type LogIn = Answer<"LogInAnswer">;
+export type SecondFactor = Answer<"FactorAnswer">;
+/** Told once, when the secret is made. */
+export type FactorBegun = Answer<"FactorBegun">;
 
 /** Its `sent` is the entry as it came; it may be anything. */
 export type HeldEntry = Answer<"HeldAnswer">;

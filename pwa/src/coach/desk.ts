@@ -15,6 +15,7 @@ import type {
   Clearance,
   Coach,
   ExercisePage,
+  FactorBegun,
   Condition,
   FoundRigs,
   HandOverSeen,
@@ -44,6 +45,7 @@ import type {
   SavedBlock,
   ScreeningPage,
   SendAnswer,
+  SecondFactor,
   Sharer,
   Sharing,
   SheetsAnswer,
@@ -59,16 +61,25 @@ import type { RuleAsked } from "./block/unfolding";
 const athletePath = (id: string, rest = "") => `/desk/athletes/${encodeURIComponent(id)}${rest}`;
 const blockPath = (id: string, rest = "") => `/desk/blocks/${encodeURIComponent(id)}${rest}`;
 
-export const logIn = (email: string, password: string) =>
-  post<Coach>("/coach/log-in", { email, password });
+/** Refused as code-needed where the password is right and a code is wanted as well. */
+export const logIn = (email: string, password: string, code?: string) =>
+  post<Coach>("/coach/log-in", { email, password, code });
 export const logOut = () => post("/coach/log-out");
 export const me = () => get<Coach>("/coach/me");
 
 export const logIns = async () =>
   (await get<{ log_ins: readonly LogIn[] }>("/coach/log-ins")).log_ins;
-export const revokeLogIn = (id: string) => post(`/coach/log-ins/${encodeURIComponent(id)}/revoke`);
-export const changePassword = (old: string, fresh: string) =>
-  post("/coach/password", { old, new: fresh });
+export const revokeLogIn = (id: string, password: string) =>
+  post(`/coach/log-ins/${encodeURIComponent(id)}/revoke`, { password });
+export const changePassword = (old: string, fresh: string, code?: string) =>
+  post("/coach/password", { old, new: fresh, code });
+
+export const secondFactor = () => get<SecondFactor>("/coach/second-factor");
+export const beginFactor = () => post<FactorBegun>("/coach/second-factor/begin");
+export const turnFactorOn = (password: string, code: string) =>
+  post<{ codes: readonly string[] }>("/coach/second-factor/on", { password, code });
+export const turnFactorOff = (password: string, code: string) =>
+  post("/coach/second-factor/off", { password, code });
 
 export const sharing = (id: string) => get<Sharing>(athletePath(id, "/sharing"));
 const sharerPath = (id: string, coach: string, rest: string) =>

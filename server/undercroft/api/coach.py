@@ -1,15 +1,16 @@
-"""Log-in of coaches."""
+"""Log-in of coaches, and their own accounts."""
 
 from typing import Any
 
 from flask import request
 
-from undercroft.api import sessions, shapes
+from undercroft.api import account_shapes as shapes
+from undercroft.api import qr, sessions
 from undercroft.api.context import address, wiring
 from undercroft.api.contract import ANYONE, COACH, Section, by, gives, refuses, takes
-from undercroft.services import accounts
-from undercroft.services.accounts import CoachSeen
-from undercroft.services.refusals import LogInNeeded, TooOften
+from undercroft.services import account_changes, accounts, second_factor
+from undercroft.services.accounts import CoachSeen, Given
+from undercroft.services.refusals import CodeNeeded, Conflict, LogInNeeded, TooOften
 
 section = Section("coach", "/api/v1/coach")
 
@@ -18,11 +19,11 @@ section = Section("coach", "/api/v1/coach")
 @by(ANYONE)
 @takes(shapes.LogIn)
 @gives(shapes.CoachAnswer)
-@refuses(LogInNeeded, TooOften)
+@refuses(LogInNeeded, CodeNeeded, TooOften)
 def log_in(body: dict[str, str], now: int) -> CoachSeen:
-    """Log in with e-mail address and password; the answer sets a cookie."""
+    """Log in with e-mail address and password, and a code where one is wanted; sets a cookie."""
     agent = (request.user_agent.string or "unknown")[:200]
-    token = accounts.log_in(wiring().hasher, body["email"], body["password"], address(), agent, now)
+    token = accounts.log_in(wiring().hasher, Given(**body), address(), agent, now)
     sessions.end_coach_here()
     sessions.remember_coach(token)
     return accounts.coach_by_token(token, now)
@@ -44,7 +45,9 @@ def log_out(coach: CoachSeen) -> None:
 @refuses(TooOften)
 def change_password(coach: CoachSeen, body: dict[str, str], now: int) -> None:
     """Take another password; every other log-in ends."""
-    accounts.change_password(wiring().hasher, coach, body["old"], body["new"], now)
+    account_changes.change_password(
+        wiring().hasher, coach, body["old"], body["new"], body.get("code"), now
+    )
 
 
 @section.get("/me")
@@ -65,7 +68,49 @@ def log_ins(coach: CoachSeen) -> dict[str, Any]:
 
 @section.post("/log-ins/<log_in_id>/revoke")
 @by(COACH)
+@takes(shapes.PasswordAsked)
 @gives(None)
-def revoke_log_in(coach: CoachSeen, log_in_id: str) -> None:
-    """End one of the coach's log-ins."""
-    accounts.log_out(coach, log_in_id)
+@refuses(TooOften)
+def revoke_log_in(coach: CoachSeen, log_in_id: str, body: dict[str, str], now: int) -> None:
+    """End one of the coach's log-ins; asks for the password again."""
+    account_changes.end_log_in(wiring().hasher, coach, log_in_id, body["password"], now)
+
+
+@section.get("/second-factor")
+@by(COACH)
+@gives(shapes.FactorAnswer)
+def show_factor(coach: CoachSeen) -> second_factor.FactorSeen:
+    """Whether a log-in asks for a code, and how many recovery codes are left."""
+    return second_factor.seen(coach.id)
+
+
+@section.post("/second-factor/begin")
+@by(COACH)
+@gives(shapes.FactorBegun, 201)
+@refuses(Conflict)
+def begin_factor(coach: CoachSeen) -> dict[str, str]:
+    """Make a secret for an app that makes codes; nothing asks for one yet."""
+    begun = second_factor.begin(coach.id, coach.email)
+    return {"secret": begun.secret, "qr": qr.svg_of(begun.address)}
+
+
+@section.post("/second-factor/on")
+@by(COACH)
+@takes(shapes.FactorProof)
+@gives(shapes.RecoveryCodes)
+@refuses(Conflict, TooOften)
+def turn_factor_on(coach: CoachSeen, body: dict[str, str], now: int) -> dict[str, list[str]]:
+    """Ask for a code at log-in from now on; every other log-in ends."""
+    proof = (body["password"], body["code"])
+    return {"codes": account_changes.turn_factor_on(wiring().hasher, coach, *proof, now)}
+
+
+@section.post("/second-factor/off")
+@by(COACH)
+@takes(shapes.FactorProof)
+@gives(None)
+@refuses(Conflict, TooOften)
+def turn_factor_off(coach: CoachSeen, body: dict[str, str], now: int) -> None:
+    """Let the password be enough again; every other log-in ends."""
+    proof = (body["password"], body["code"])
+    account_changes.turn_factor_off(wiring().hasher, coach, *proof, now)

@@ -3,12 +3,9 @@
 Phones are for the athlete's own coach: a phone that another coach paired would outlast their right.
 """
 
-import io
 from typing import Any
 
-import segno
-
-from undercroft.api import shapes
+from undercroft.api import qr, shapes
 from undercroft.api.context import origin
 from undercroft.api.contract import COACH, Section, by, gives, needs, takes
 from undercroft.services import athletes, devices, pairing
@@ -43,7 +40,7 @@ def invite(athlete_id: str, now: int) -> dict[str, Any]:
     """Make an invitation; its link is good for seven days and one phone."""
     invitation_id, secret, expires_at = pairing.invite(athlete_id, now)
     url = f"{origin()}/pair#{secret}"
-    return {"id": invitation_id, "url": url, "qr": _qr(url), "expires_at": expires_at}
+    return {"id": invitation_id, "url": url, "qr": qr.svg_of(url), "expires_at": expires_at}
 
 
 @section.get("/athletes/<athlete_id>/invitations")
@@ -89,10 +86,3 @@ def list_devices(athlete_id: str) -> dict[str, Any]:
 def revoke_device(athlete_id: str, device_id: str, now: int) -> None:
     """Unpair a device; what it still sends is held for the coach."""
     devices.revoke(athlete_id, device_id, now)
-
-
-def _qr(url: str) -> str:
-    """An SVG picture without colours of its own, a quiet zone of four modules around it."""
-    picture = io.BytesIO()
-    segno.make(url, error="m").save(picture, kind="svg", scale=4, border=4, light="#fff")
-    return picture.getvalue().decode("utf-8")

@@ -43,6 +43,7 @@ PROBLEMS: dict[type[refusals.Refusal], Problem] = {
     BadBody: Problem(400, "bad-body", "The body cannot be read"),
     refusals.Revoked: Problem(401, "revoked", "This device is no longer paired"),
     refusals.Erased: Problem(401, "erased", "This athlete was erased"),
+    refusals.CodeNeeded: Problem(401, "code-needed", "A code is wanted as well"),
     refusals.LogInNeeded: Problem(401, "log-in-needed", "Log in or pair first"),
     OtherSite: Problem(403, "other-site", "Not from another site"),
     refusals.NotAllowed: Problem(403, "not-allowed", "Not allowed"),

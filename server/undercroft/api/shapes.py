@@ -25,39 +25,10 @@ class Moment(fields.Field[int]):
         return None if value is None else iso(value)
 
 
-class LogIn(Schema):
-    email = Text(254, 3, required=True)
-    password = Text(200, 1, required=True)
-
-
-class PasswordChange(Schema):
-    old = Text(200, 1, required=True)
-    new = Text(200, 1, required=True)
-
-
 class ErasureAsked(Schema):
     """The athlete's name, typed: nobody erases by a slip."""
 
     name = Text(200, 1, required=True)
-
-
-class CoachAnswer(Schema):
-    id = fields.String()
-    name = fields.String()
-    email = fields.String()
-
-
-class LogInAnswer(Schema):
-    id = fields.String()
-    agent = fields.String(metadata={"description": "what the browser called itself"})
-    created_at = Moment()
-    last_used_at = Moment()
-    expires_at = Moment()
-    this_one = fields.Boolean(metadata={"description": "the log-in that asks"})
-
-
-class LogInsAnswer(Schema):
-    log_ins = fields.List(fields.Nested(LogInAnswer))
 
 
 class NewAthlete(Schema):

@@ -7,7 +7,7 @@ from contextlib import contextmanager
 import click
 
 from undercroft.commands.opening import database_option, opened
-from undercroft.services import accounts
+from undercroft.services import account_changes, accounts
 from undercroft.services.clock import now_ms
 from undercroft.services.refusals import Refusal
 
@@ -46,8 +46,18 @@ def reset_password(email: str, password: str, location: str | None) -> None:
     """Give the coach with EMAIL another password, and end all log-ins of that coach."""
     with opened(location) as settings, _told():
         hasher = accounts.make_hasher(cheap=settings.cheap_passwords)
-        name = accounts.reset_password(hasher, email, _given(password))
+        name = account_changes.reset_password(hasher, email, _given(password))
     click.echo(f"{name} has another password and is logged in nowhere")
+
+
+@coach.command("lost-factor")
+@click.argument("email")
+@database_option
+def drop_lost_factor(email: str, location: str | None) -> None:
+    """Turn off the second factor of the coach with EMAIL, and end all log-ins of that coach."""
+    with opened(location), _told():
+        name = account_changes.drop_lost_factor(email)
+    click.echo(f"{name} logs in with the password alone and is logged in nowhere")
 
 
 def _given(password: str) -> str:

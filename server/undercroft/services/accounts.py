@@ -3,15 +3,14 @@
 from dataclasses import dataclass
 
 from argon2 import PasswordHasher
-from argon2.exceptions import InvalidHashError, VerifyMismatchError
 
-from undercroft.documents.faults import Fault
-from undercroft.services import limits, tokens
+from undercroft.services import limits, second_factor, tokens
 from undercroft.services.clock import DAY_MS, MINUTE_MS
-from undercroft.services.passwords import require_good
-from undercroft.services.refusals import Conflict, Invalid, LogInNeeded, NotFound
+from undercroft.services.passwords import matches, require_good
+from undercroft.services.refusals import CodeNeeded, Conflict, Invalid, LogInNeeded, NotFound
 from undercroft.store import coaches
 from undercroft.store.database import writing
+from undercroft.store.models import Coach
 
 LOGIN_MS = 30 * DAY_MS
 """A log-in ends after thirty days, used or not (own choice; ASVS 5.0 7.3.2)."""
@@ -33,6 +32,15 @@ class CoachSeen:
     name: str
     email: str
     login_id: str
+
+
+@dataclass(frozen=True, slots=True)
+class Given:
+    """What somebody who wants in has typed."""
+
+    email: str
+    password: str
+    code: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,25 +72,18 @@ def add_coach(hasher: PasswordHasher, email: str, name: str, password: str, now:
     return coach_id
 
 
-def log_in(
-    hasher: PasswordHasher, email: str, password: str, address: str, agent: str, now: int
-) -> str:
-    """A new log-in's token. Raises LogInNeeded, TooOften.
-
-    An unknown address costs as much time as a wrong password: one hash is worked out for either.
-    """
-    email = tidy_email(email)
+def log_in(hasher: PasswordHasher, given: Given, address: str, agent: str, now: int) -> str:
+    """A new log-in's token. Raises LogInNeeded, CodeNeeded, TooOften."""
+    email = tidy_email(given.email)
     limits.spend(limits.LOG_IN, (address, tokens.fingerprint(email)), now)
-    coach = coaches.coach_by_email(email)
-    if coach is None:
-        hasher.hash(password)
-    if coach is None or not _matches(hasher, coach.password_hash, password):
-        raise LogInNeeded(WRONG, "check both; capitals count in the password")
+    coach = _with_password(hasher, email, given.password)
+    if second_factor.is_on(coach.id):
+        _require_code(coach, given.code, now)
     token = tokens.new_token()
     with writing():
         coaches.remove_expired_logins(now)
         if hasher.check_needs_rehash(coach.password_hash):
-            coaches.set_password_hash(coach.id, hasher.hash(password))
+            coaches.set_password_hash(coach.id, hasher.hash(given.password))
         coaches.add_login(
             tokens.new_id(now), coach.id, tokens.fingerprint(token), now, now + LOGIN_MS, agent
         )
@@ -111,38 +112,6 @@ def log_ins(coach: CoachSeen) -> list[LoginSeen]:
     ]  # fmt: skip
 
 
-def change_password(hasher: PasswordHasher, coach: CoachSeen, old: str, new: str, now: int) -> None:
-    """Take another password; every other log-in ends. Raises Invalid, TooOften.
-
-    The old one is asked for: a browser left open must not be enough to lock the coach out.
-    """
-    limits.spend(limits.LOG_IN, (tokens.fingerprint(coach.email),), now)
-    row = coaches.coach_by_email(coach.email)
-    if row is None or not _matches(hasher, row.password_hash, old):
-        what, right = "this is not your password", "check it; capitals count"
-        raise Invalid(what, right, (Fault("the old password", "old", what, right),))
-    require_good(new, coach.email, coach.name)
-    made = hasher.hash(new)
-    with writing():
-        coaches.set_password_hash(coach.id, made)
-        coaches.remove_other_logins(coach.id, coach.login_id)
-
-
-def reset_password(hasher: PasswordHasher, email: str, new: str) -> str:
-    """Another password for a coach who has forgotten it, by whoever runs the server.
-
-    All log-ins end; the coach's name is returned. Raises Invalid, NotFound.
-    """
-    row = coaches.coach_by_email(tidy_email(email))
-    if row is None:
-        raise NotFound(f"no coach has the address {email}")
-    require_good(new, row.email, row.name)
-    with writing():
-        coaches.set_password_hash(row.id, hasher.hash(new))
-        coaches.remove_logins(row.id)
-    return str(row.name)
-
-
 def end(token: str) -> None:
     """End the log-in with this token, if there is one: another takes its place."""
     if token:
@@ -159,8 +128,21 @@ def tidy_email(email: str) -> str:
     return email.strip().casefold()
 
 
-def _matches(hasher: PasswordHasher, stored: str, password: str) -> bool:
-    try:
-        return hasher.verify(stored, password)
-    except (VerifyMismatchError, InvalidHashError):
-        return False
+def _with_password(hasher: PasswordHasher, email: str, password: str) -> Coach:
+    """Raises LogInNeeded.
+
+    An unknown address costs as much time as a wrong password: one hash is worked out for either.
+    """
+    coach = coaches.coach_by_email(email)
+    if coach is None:
+        hasher.hash(password)
+    if coach is None or not matches(hasher, coach.password_hash, password):
+        raise LogInNeeded(WRONG, "check both; capitals count in the password")
+    return coach
+
+
+def _require_code(coach: Coach, code: str | None, now: int) -> None:
+    if code is None:
+        raise CodeNeeded("a code is wanted as well", second_factor.WHICH)
+    if not second_factor.accepts(coach.id, code, now):
+        raise LogInNeeded(second_factor.WRONG, second_factor.WHICH)

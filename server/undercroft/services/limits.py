@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from undercroft.services.clock import MINUTE_MS
+from undercroft.services.clock import DAY_MS, MINUTE_MS
 from undercroft.services.refusals import TooOften
 from undercroft.store import limits
 from undercroft.store.database import writing
@@ -24,6 +24,11 @@ LOG_IN = Limit("log-in", 15 * MINUTE_MS, 10, 300)
 
 PAIRING = Limit("pairing", 10 * MINUTE_MS, 20, 300)
 """Own choice: 300 guesses in ten minutes against 39 bits are hopeless even with many live codes."""
+
+CODES = Limit("code", DAY_MS, 30, 3000)
+"""Own choice, by coach, beside LOG_IN. Three codes are right at any time: by LOG_IN alone, whoever
+has the password would guess one within a year more likely than not; so it is one chance in thirty.
+"""
 
 SHARING = Limit("sharing", 10 * MINUTE_MS, 20, 300)
 """Own choice, by coach: the secret of a link has 256 bits, nobody guesses it."""

@@ -1,4 +1,7 @@
-"""What may be a password."""
+"""What may be a password, and whether one is right."""
+
+from argon2 import PasswordHasher
+from argon2.exceptions import InvalidHashError, VerifyMismatchError
 
 from undercroft.documents.faults import Fault
 from undercroft.services.refusals import Invalid
@@ -29,6 +32,13 @@ def require_good(password: str, email: str, name: str) -> None:
             "the password is easily guessed: common words, your own name, rows or repetitions",
             "take three or four words that have nothing to do with each other",
         )
+
+
+def matches(hasher: PasswordHasher, stored: str, password: str) -> bool:
+    try:
+        return hasher.verify(stored, password)
+    except (VerifyMismatchError, InvalidHashError):
+        return False
 
 
 def _refused(what: str, right: str) -> Invalid:

@@ -22,6 +22,10 @@ class LogInNeeded(Refusal):
     """Nobody known is asking, or the log-in has expired."""
 
 
+class CodeNeeded(LogInNeeded):
+    """The password is right, and a code is wanted as well."""
+
+
 class Revoked(LogInNeeded):
     """The device was known once and is so no more."""
 

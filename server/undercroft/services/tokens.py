@@ -31,9 +31,9 @@ def fingerprint(token: str) -> str:
     return hashlib.sha256(token.encode("utf-8", "surrogatepass")).hexdigest()
 
 
-def new_code(choose: Choose = secrets.choice) -> str:
-    """Eight characters to be typed: about 39 bits, guarded by ten minutes and five tries."""
-    return "".join(choose(CODE_ALPHABET) for _ in range(CODE_LENGTH))
+def new_code(choose: Choose = secrets.choice, length: int = CODE_LENGTH) -> str:
+    """Characters to be typed. Eight are about 39 bits, guarded by ten minutes and five tries."""
+    return "".join(choose(CODE_ALPHABET) for _ in range(length))
 
 
 def tidy_code(typed: str) -> str:

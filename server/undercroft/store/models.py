@@ -53,6 +53,27 @@ class CoachLogin(Table):
     agent = TextField()
 
 
+class SecondFactor(Table):
+    """The secret that a coach's app makes codes from; asked for at log-in once it is on."""
+
+    coach_id: str
+    coach = ForeignKeyField(Coach, primary_key=True, on_delete="CASCADE")
+    secret = TextField()
+    on_since = BigIntegerField(null=True)
+    last_step = BigIntegerField()
+
+
+class RecoveryCode(Table):
+    """Opens the desk once in place of a code; the code itself is not kept."""
+
+    coach_id: str
+    coach = ForeignKeyField(Coach, on_delete="CASCADE", index=False)
+    code_hash = TextField()
+
+    class Meta:
+        primary_key = CompositeKey("coach", "code_hash")
+
+
 class Athlete(Table):
     """`position` is the last feed position given; raised only under the athlete's lock."""
 
@@ -412,6 +433,8 @@ ALL = (
     Meta,
     Coach,
     CoachLogin,
+    SecondFactor,
+    RecoveryCode,
     Athlete,
     Device,
     Invitation,

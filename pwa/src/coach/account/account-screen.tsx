@@ -1,4 +1,4 @@
-import { offers, squad } from "../desk";
+import { logIns, offers, secondFactor, squad } from "../desk";
 import { InviteForm } from "../sharing/offer-form";
 import { OfferList } from "../sharing/offer-list";
 import { useDesk } from "../shell/desk-state";
@@ -9,15 +9,31 @@ import { Loaded } from "../shell/states";
 import { useLoad } from "../shell/use-load";
 import { LogIns } from "./log-ins";
 import { PasswordForm } from "./password-form";
+import { SecondFactorPart } from "./second-factor";
 
-/** The coach's own page: with whom the squad is shared, where one is logged in, the password. */
+/** The coach's own page: with whom the squad is shared, where one is logged in, and by what. */
 export function AccountScreen() {
   const desk = useDesk();
+  const places = useLoad("log-ins", logIns);
+  const factor = useLoad("second factor", secondFactor);
   return (
     <Page title="Account" aside={<span class="soft">{desk.coach.value?.email}</span>}>
       <People />
-      <LogIns />
-      <PasswordForm />
+      <LogIns load={places} />
+      <Loaded load={factor} what="password and code">
+        {(seen) => (
+          <>
+            <PasswordForm asksCode={seen.on_since !== null} onChanged={places.again} />
+            <SecondFactorPart
+              seen={seen}
+              onChanged={() => {
+                factor.again();
+                places.again();
+              }}
+            />
+          </>
+        )}
+      </Loaded>
     </Page>
   );
 }

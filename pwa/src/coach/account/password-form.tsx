@@ -7,10 +7,16 @@ import { TextField } from "../fields/text-field";
 import { Failure, Said } from "../shell/states";
 import { useAct } from "../shell/use-act";
 
-const NOTHING = { old: "", fresh: "" };
+const NOTHING = { old: "", fresh: "", code: "" };
+
+interface PasswordFormProps {
+  /** A second factor is on. */
+  readonly asksCode: boolean;
+  readonly onChanged: () => void;
+}
 
 /** Another password; it ends every other log-in. */
-export function PasswordForm() {
+export function PasswordForm({ asksCode, onChanged }: PasswordFormProps) {
   const act = useAct();
   const [typed, setTyped] = useState(NOTHING);
   const [done, setDone] = useState(false);
@@ -18,8 +24,9 @@ export function PasswordForm() {
     event.preventDefault();
     setDone(false);
     act.run(
-      () => changePassword(typed.old, typed.fresh),
+      () => changePassword(typed.old, typed.fresh, typed.code || undefined),
       () => {
+        onChanged();
         setTyped(NOTHING);
         setDone(true);
       },
@@ -49,6 +56,17 @@ export function PasswordForm() {
           faults={within(faults, "new")}
           onValue={(fresh) => setTyped({ ...typed, fresh })}
         />
+        {asksCode && (
+          <TextField
+            label="Code of the app"
+            autocomplete="one-time-code"
+            width="w8"
+            longest={40}
+            value={typed.code}
+            faults={within(faults, "code")}
+            onValue={(code) => setTyped({ ...typed, code })}
+          />
+        )}
         <button type="submit" disabled={act.busy || typed.old === "" || typed.fresh === ""}>
           Change the password
         </button>

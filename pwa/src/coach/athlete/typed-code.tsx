@@ -3,6 +3,7 @@ import { useState } from "preact/hooks";
 import type { PairingCode } from "../answers";
 import { makeCode } from "../desk";
 import { useDesk } from "../shell/desk-state";
+import { inFours } from "../shell/in-fours";
 import { Failure } from "../shell/states";
 import { useAct } from "../shell/use-act";
 import { clock } from "../shell/when";
@@ -34,8 +35,4 @@ export function TypedCode({ athlete }: { readonly athlete: string }) {
       </button>
     </section>
   );
-}
-
-function inFours(code: string): string {
-  return code.replace(/(.{4})(?=.)/g, "$1 ");
 }
