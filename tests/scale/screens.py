@@ -111,6 +111,7 @@ def _spans() -> tuple[Asked, ...]:
 ROWS: Mapping[str, tuple[Asked, ...]] = {
     "coach.me": (Asked(),),
     "coach.log_ins": (Asked(),),
+    "coach.show_factor": (Asked(),),
     "desk.list_athletes": (Asked(),),
     "desk.list_invitations": (Asked(),),
     "desk.list_devices": (Asked(),),

@@ -5,6 +5,7 @@ from typing import Any
 
 from undercroft.store import sql
 from undercroft.store.models import Entry, Revision, Sheet
+from undercroft.store.sql import marks
 
 
 def latest_revision(athlete_id: str) -> Revision | None:
@@ -156,7 +157,7 @@ def days_of_sheets(athlete_id: str, numbers: Sequence[int]) -> dict[str, str]:
         return {}
     found = sql.rows(
         "SELECT session, on_day FROM sheet WHERE athlete_id = ?"
-        f" AND revision IN ({sql.marks(len(numbers))}) ORDER BY revision",
+        f" AND revision IN ({marks(len(numbers))}) ORDER BY revision",
         athlete_id,
         *numbers,
     )

@@ -68,9 +68,10 @@ def runs_between(athlete_id: str, first: date, last: date) -> set[int]:
 
 def sessions_sent(athlete_id: str, revisions: Collection[int] | None = None) -> list[SentSession]:
     """Every session that has a sheet, of every revision or of these."""
+    of = "" if revisions is None else f" AND revision IN ({marks(len(revisions))})"
     found = rows(
         "SELECT revision, session, on_day FROM sheet WHERE athlete_id = ?"
-        f"{_of(revisions)} ORDER BY revision, session",
+        f"{of} ORDER BY revision, session",
         athlete_id,
         *(revisions or ()),
     )
@@ -84,20 +85,17 @@ def sessions_begun(
 
     With revisions: of one of these.
     """
+    of = "" if revisions is None else f" AND revision IN ({marks(len(revisions))})"
     found = rows(
         "SELECT revision, session,"
         " MIN(CASE WHEN kind = 'session.started' THEN position END), MIN(position)"
         " FROM entry WHERE athlete_id = ? AND status = 'stored' AND session IS NOT NULL"
-        f" AND kind IN ({marks(len(kinds))}){_of(revisions)} GROUP BY revision, session",
+        f" AND kind IN ({marks(len(kinds))}){of} GROUP BY revision, session",
         athlete_id,
         *kinds,
         *(revisions or ()),
     )
     return [BegunSession(*row) for row in found]
-
-
-def _of(revisions: Collection[int] | None) -> str:
-    return "" if revisions is None else f" AND revision IN ({marks(len(revisions))})"
 
 
 class KeptSheet(NamedTuple):
