@@ -153,7 +153,7 @@ def test_the_cuffs_and_the_limit(server: ServerProcess, squad: Squad, held: Hand
     wraps.ask(server, squad)
     wraps.answer(server, squad)
     with wraps.at_the_desk(server) as now:
-        on = day_of(now) - timedelta(days=2)
+        on = day_of(now) - timedelta(days=7)  # before this week's first session, whatever today is
         coach = screening.Coach(squad.coach_id, COACH)
         for site in ON_BOTH:
             measured = Measured(140, on, "Maro Tellin", site, "seated", 50, "nylon")
