@@ -32,8 +32,8 @@ export interface ExchangeParts {
   readonly storage: Storage;
   readonly ask: Ask;
   readonly clock: Clock;
-  /** Something on the phone has changed by an answer. */
-  readonly onTaken: () => void;
+  /** Something on the phone has changed by an answer; the round is over once the screens know of it. */
+  readonly onTaken: () => Promise<void>;
 }
 
 const DEFAULT_BUSY_MS = 30_000;
@@ -111,7 +111,7 @@ async function comeToTerms(parts: ExchangeParts, identity: Identity): Promise<bo
   const pages = await wholeSnapshot(parts.ask);
   if (pages[0].athlete.id !== identity.athlete.id) return false;
   await takeSnapshot(parts.storage, identity.athlete.id, pages, parts.clock.now());
-  parts.onTaken();
+  await parts.onTaken();
   return true;
 }
 
@@ -145,7 +145,7 @@ async function send(
     throw fault;
   }
   const taken = await takeAnswer(parts.storage, request, answer, parts.clock.now());
-  parts.onTaken();
+  await parts.onTaken();
   return {
     forward: taken.settled > 0 || taken.moved,
     owed: (answer.more ?? false) || taken.due,
@@ -173,7 +173,7 @@ const ERASED = "urn:undercroft:problem:erased";
 
 async function refuse(parts: ExchangeParts, identity: Identity, erased = false): Promise<Outcome> {
   await markRefused(parts.storage, identity.device, erased);
-  parts.onTaken();
+  await parts.onTaken();
   return { is: "refused" };
 }
 

@@ -92,7 +92,7 @@ export function createPhone(parts: PhoneParts): Phone {
 
   const sync = createSync({
     ...parts,
-    onTaken: () => void refresh(),
+    onTaken: refresh,
     onState: (next) => change({ sync: next }),
   });
 

@@ -1,7 +1,7 @@
 // @vitest-environment node
 import { beforeEach, describe, expect, test, vi } from "vitest";
 
-import { createSteady, type Steady } from "./steady";
+import { createSteady, type Steady, NO_JUMPS } from "./steady";
 
 const MINUTE = 60_000;
 const HOUR = 60 * MINUTE;
@@ -100,6 +100,13 @@ describe("the steady clock", () => {
     jump(-HOUR);
     steady.adopt({ byMs: -HOUR, lostAt: null });
     expect(minutes()).toBe(0);
+  });
+
+  test("keeps a jump that it notices only as older notes are read", () => {
+    jump(-HOUR);
+    steady.adopt(NO_JUMPS);
+    expect(minutes()).toBe(0);
+    expect(steady.jumps().byMs).toBe(-HOUR);
   });
 
   test("is not moved by what a network corrects within a second", () => {

@@ -78,8 +78,10 @@ export function createSteady({ clock, count, onJump }: Parts): Steady {
     },
     jumps: () => jumps,
     adopt(kept) {
+      const before = jumps;
       mark();
-      jumps = kept;
+      // A jump that is noticed only now is in no notes yet.
+      if (jumps === before) jumps = kept;
     },
   };
 }
