@@ -36,11 +36,6 @@ def any_ended(athlete_id: str, sessions: Collection[str], revisions: Collection[
     )
 
 
-def fold_of(athlete_id: str) -> ledger.Ledger:
-    """Everything that the athlete did."""
-    return ledger.fold(entries_of(athlete_id))
-
-
 def from_row(row: Entry | Line, run: int | None = None) -> ledger.Entry:
     """A stored row as an entry; with a run as one of that, whichever revision it came from."""
     return ledger.Entry(

@@ -37,9 +37,8 @@ from undercroft.domain.program.monitoring.tonnage import Tonnage, tonnage
 
 __all__ = [
     "DISPUTED", "REMEMBERED", "SD_NAME", "Adherence", "Course", "DoneSet", "Fate", "Rated",
-    "SmoothedLoad",
-    "SpeedWork", "Today", "Tonnage", "WeekLoad", "WeekOfSets", "adherence", "counts_for",
-    "course_of", "daily_loads", "day_done", "done_sets", "fates", "hard_sets", "is_hard",
-    "plan_of_sheet", "planned_kg", "session_load", "smoothed_loads", "speed_work", "tonnage",
-    "week_load", "week_loads", "weighted",
+    "SmoothedLoad", "SpeedWork", "Today", "Tonnage", "WeekLoad", "WeekOfSets", "adherence",
+    "counts_for", "course_of", "daily_loads", "day_done", "done_sets", "fates", "hard_sets",
+    "is_hard", "plan_of_sheet", "planned_kg", "session_load", "smoothed_loads", "speed_work",
+    "tonnage", "week_load", "week_loads", "weighted",
 ]  # fmt: skip
