@@ -66,7 +66,7 @@ class Paired:
     def in_batches(self, entries: Sequence[Any], delay_s: float = 0.0) -> float:
         """Seconds for all of them, each batch confirmed before the next is sent.
 
-        It goes on from each answer, as the app does, so that none asks again for all that came before.
+        It goes on from each answer, as the app does, so that none asks again for all before.
         """
         start = time.perf_counter()
         for at in range(0, len(entries), BATCH):

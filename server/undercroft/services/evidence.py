@@ -1,7 +1,7 @@
 """What speaks for other loads than those an athlete was sent, read at once."""
 
 from collections import defaultdict
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from datetime import date, timedelta
 from typing import Any
 
@@ -19,8 +19,6 @@ from undercroft.services.sessions_shown import Shown, sessions_between
 from undercroft.store import revisions, trackers
 from undercroft.store.models import Revision
 
-Told = Mapping[str, list[ToldSession]]
-
 LOOKED_BACK = timedelta(days=28)
 """How far back the last time of an occlusion exercise is looked for: after four weeks away the
 ladder of exposures goes back (`domain/occlusion/ladder.py`)."""
@@ -29,22 +27,28 @@ LOOKED_AHEAD = timedelta(days=7)
 """A session may be done before its day."""
 
 
-def told_of(athlete_id: str) -> Told:
-    """By lift every session that told of it, oldest first."""
-    told: dict[str, list[ToldSession]] = defaultdict(list)
-    for row in trackers.all_rows(athlete_id):
-        told[row.lift].append(read_told(row.body))
-    return told
-
-
-def evidence_of(athlete_id: str, current: Current, told: Told, today: date) -> Evidence:
+def evidence_of(athlete_id: str, current: Current, today: date) -> Evidence:
     """For the run that the athlete trains by; as many statements however long it is."""
+    history = [_sent(one) for one in revisions.revisions_of_run(athlete_id, current.run)]
     work = has_occlusion(current.block)
     return Evidence(
-        history=[_sent(one) for one in revisions.revisions_of_run(athlete_id, current.run)],
-        told={lift: [_done(one) for one in sessions] for lift, sessions in told.items()},
+        history=history,
+        told=_told_since(athlete_id, history),
         occlusion=dict(_occlusion(athlete_id, today)) if work else {},
     )
+
+
+def _told_since(
+    athlete_id: str, history: Sequence[SentLoads]
+) -> Mapping[str, Sequence[DoneSession]]:
+    """By lift the sessions since the earliest day that a maximum is known from, oldest first."""
+    known = [sent.known for sent in history if sent.known is not None]
+    days = [maximum.at for one in known for maximum in one.maxima.values()]
+    told: dict[str, list[DoneSession]] = defaultdict(list)
+    if days:
+        for row in trackers.rows_since(athlete_id, min(days).isoformat()):
+            told[row.lift].append(_done(read_told(row.body)))
+    return told
 
 
 def _done(told: ToldSession) -> DoneSession:

@@ -20,7 +20,7 @@ from undercroft.domain.proposals import (
 )
 from undercroft.services import own_changes, planning, sending
 from undercroft.services.clock import day_of
-from undercroft.services.evidence import evidence_of, told_of
+from undercroft.services.evidence import evidence_of
 from undercroft.services.planning import Current
 from undercroft.services.refusals import Conflict
 from undercroft.store import athletes
@@ -93,9 +93,7 @@ def _wishes(
 
 
 def _proposals(athlete_id: str, current: Current, now: int) -> tuple[SessionProposals, ...]:
-    told = told_of(athlete_id)
-    latest = {lift: sessions[-1] for lift, sessions in told.items()}
     row = athletes.athlete_with_coach(athlete_id)
-    order = planning.order_for(row, current.block, current.starts_on, latest)
+    order = planning.order_for(row, current.block, current.starts_on)
     begun = planning.begun_of(athlete_id, current.numbers, current.sessions)
-    return propose(order, begun, evidence_of(athlete_id, current, told, day_of(now)))
+    return propose(order, begun, evidence_of(athlete_id, current, day_of(now)))

@@ -91,8 +91,7 @@ def keep(athlete_id: str, done: Reworked) -> None:
 
 def latest_told(athlete_id: str) -> dict[str, ToldSession]:
     """By lift, the last session that told of it."""
-    found = {lift: _latest(athlete_id, lift) for lift in trackers.lifts_of(athlete_id)}
-    return {lift: told for lift, told in found.items() if told is not None}
+    return {row.lift: read_told(row.body) for row in trackers.latest_rows(athlete_id)}
 
 
 def standing_now(athlete_id: str, athlete: Athlete, last_kg: Mapping[str, float]) -> Standing:
@@ -130,11 +129,6 @@ def _lifts_heard(athlete_id: str, order: str) -> set[str]:
     """Lifts of which the session at this place told before."""
     rows = trackers.rows_at(athlete_id, order)
     return {row.lift for row in rows}
-
-
-def _latest(athlete_id: str, lift: str) -> ToldSession | None:
-    row = trackers.row_before(athlete_id, lift, "~")
-    return None if row is None else read_told(row.body)
 
 
 def _reworked(

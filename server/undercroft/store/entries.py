@@ -213,10 +213,15 @@ def stored_from(athlete_id: str, position: int) -> list[Line]:
 
 
 def held(athlete_id: str) -> list[Entry]:
-    """Entries that wait for a person, oldest first."""
+    """Entries that wait for a person, oldest first; they have no kind, by which they are found."""
     return list(
         Entry.select()
-        .where(Entry.athlete == athlete_id, Entry.status == HELD, Entry.accepted_at.is_null())
+        .where(
+            Entry.athlete == athlete_id,
+            Entry.kind == "",
+            Entry.status == HELD,
+            Entry.accepted_at.is_null(),
+        )
         .order_by(Entry.position)
     )
 

@@ -282,7 +282,7 @@ class Entry(Table):
         indexes = (
             (("athlete", "id", "twin"), True),
             (("athlete", "device", "n"), False),
-            (("athlete", "session", "kind"), False),
+            (("athlete", "session", "kind", "revision", "status"), False),
             (("athlete", "kind", "position"), False),
         )
 

@@ -36,6 +36,17 @@ def row_before(athlete_id: str, lift: str, order: str) -> Kept | None:
     return next(iter(_kept(where, athlete_id, lift, order)), None)
 
 
+_LATEST = (
+    " AND (lift, session_order) IN (SELECT lift, MAX(session_order) FROM tracker_state"
+    " WHERE athlete_id = ? GROUP BY lift)"
+)
+
+
+def latest_rows(athlete_id: str) -> list[Kept]:
+    """The last row of each lift of which anything was told."""
+    return _kept(_LATEST, athlete_id, athlete_id)
+
+
 def lifts_of(athlete_id: str) -> list[str]:
     """Lifts of which anything was told."""
     found = rows("SELECT DISTINCT lift FROM tracker_state WHERE athlete_id = ?", athlete_id)
