@@ -26,7 +26,7 @@ class Sheet:
     bound: float | None = None
 
 
-WEEKS = {4: "1 month", 13: "3 months", 52: "1 year", 130: "2½", 260: "5", 364: "7 years", 520: "10"}
+WEEKS = {4: "1 month", 13: "3 months", 52: "1 year", 130: "2½", 260: "5", 520: "10 years"}
 SCREENS = {
     "results.show_results": "results",
     "monitoring.show_work 52 weeks": "work of 52 weeks",

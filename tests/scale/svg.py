@@ -9,7 +9,7 @@ from html import escape
 from math import ceil, floor, log10
 
 WIDTH, HEIGHT = 760, 420
-LEFT, RIGHT, TOP, BOTTOM = 64, 210, 40, 52
+LEFT, RIGHT, TOP, BOTTOM = 76, 210, 40, 52
 LINE_HEIGHT = 15
 """How far apart the names at the ends of lines stand at the least."""
 
@@ -116,7 +116,7 @@ def _axes(plot: Plot, scale: _Scale) -> Iterator[str]:
     if plot.bound is not None:
         y = scale.y(plot.bound)
         yield f'<line class="bound" x1="{LEFT}" y1="{y:.1f}" x2="{right}" y2="{y:.1f}"/>'
-        place = f'x="{middle}" y="{y - 4:.1f}" text-anchor="middle"'
+        place = f'x="{LEFT - 6}" y="{y + 4:.1f}" text-anchor="end"'
         yield f"<text {place}>budget {plot.bound:g}</text>"
 
 

@@ -205,6 +205,15 @@ class TestCuff:
             "180 mmHg measured on the left-thigh by Maro Tellin on 10 November 2026"
         )
 
+    def test_one_made_after_the_planned_day_is_there_when_the_session_is_done_late(
+        self, sheets: Work
+    ) -> None:
+        later = MONDAY + timedelta(days=2)
+        made = Measured(180, later, "M", Site(Limb.THIGH, Side.LEFT), "seated", 110, "nylon")
+        told = first(sheets(used_to_it(pressures=(made,)), **self.rule(tightness=0))).occlusion
+        assert told is not None
+        assert told.pressure_mmhg == 108
+
     def test_one_that_has_grown_old_gives_none(self, sheets: Work) -> None:
         long_ago = MONDAY - timedelta(days=29)
         old = Measured(180, long_ago, "M", Site(Limb.THIGH, Side.LEFT), "seated", 110, "nylon")

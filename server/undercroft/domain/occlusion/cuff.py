@@ -61,7 +61,8 @@ def _measured(
     latest = {one.site: one for one in sorted(person.record.pressures, key=lambda one: one.on)}
     for one in latest.values():
         words = f"{one.mmhg:g} mmHg measured on the {one.site} by {one.by} on {one.on:%-d %B %Y}"
-        yield from _fitting(cuffs, one, percent, limb, on, words)
+        # A session whose day is past is done late: after whatever is on record by now.
+        yield from _fitting(cuffs, one, percent, limb, max(on, one.on), words)
 
 
 def _estimated(
