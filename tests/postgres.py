@@ -30,9 +30,10 @@ def _version(initdb: Path) -> float:
 
 
 @contextmanager
-def cluster() -> Iterator[str]:
+def cluster(*, durable: bool = False) -> Iterator[str]:
     """A running cluster; yields an address without database name, to be completed.
 
+    Unless it is to be durable it waits for no disk.
     The socket lies in a folder with a short name: a socket path may have 107 bytes at most.
     PostgreSQL refuses to run as root, so it runs as `postgres` there.
     """
@@ -53,7 +54,8 @@ def cluster() -> Iterator[str]:
             f"{bin_folder}/initdb", "-D", str(data), "-U", "undercroft",
             "-A", "trust", "-E", "UTF8", "--locale=C.UTF-8", "--no-sync",
         )  # fmt: skip
-        options = f"-c fsync=off -c listen_addresses='' -k {folder} -c max_connections=100"
+        fsync = "on" if durable else "off"
+        options = f"-c fsync={fsync} -c listen_addresses='' -k {folder} -c max_connections=100"
         run(
             f"{bin_folder}/pg_ctl", "-D", str(data), "-w", "-l", f"{folder}/log",
             "-o", options, "start",

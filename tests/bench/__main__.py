@@ -6,13 +6,14 @@ import time
 from pathlib import Path
 
 import click
-from tests.bench import history, lighthouse, loads, one_set, phone, pouch, sync_in
+from tests.bench import history, lighthouse, loads, on_postgresql, one_set, phone, pouch, sync_in
 from tests.bench.row import Bench, Row, lines
 
 BENCHES: dict[str, Bench] = {
     "sync": sync_in.bench,
     "one-set": one_set.bench,
     "history": history.bench,
+    "postgresql": on_postgresql.bench,
     "loads": loads.bench,
     "phone": phone.bench,
     "pouch": pouch.bench,

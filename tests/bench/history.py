@@ -1,10 +1,10 @@
 """Taking in a sync with ten years of history behind it, against one month."""
 
-import json
 import time
 from collections.abc import Iterator
 from pathlib import Path
 
+from tests.bench.places import Fresh, sqlite_in
 from tests.bench.row import Row
 from tests.bench.stage import BATCH, Paired, stage
 
@@ -15,18 +15,22 @@ ASKED = 300
 
 
 def bench(folder: Path) -> Iterator[Row]:
-    month = _after(folder / "month", SETS_A_YEAR // 12)
-    decade = _after(folder / "decade", 10 * SETS_A_YEAR)
+    return measured(folder, sqlite_in(folder))
+
+
+def measured(folder: Path, fresh: Fresh) -> Iterator[Row]:
+    month = _after(folder, fresh("month"), SETS_A_YEAR // 12)
+    decade = _after(folder, fresh("decade"), 10 * SETS_A_YEAR)
     context = f"{decade * 1000:.2f} ms against {month * 1000:.2f} ms a request, medians"
     yield Row("one set after ten years, against one month", decade / month, "×", 1.2, context)
 
 
-def _after(folder: Path, sets: int) -> float:
+def _after(folder: Path, location: str, sets: int) -> float:
     """The median of many exchanges of one set, with so many sets stored before."""
-    with stage(folder) as phone:
+    with stage(folder, location) as phone:
         for _ in range(0, sets, BATCH):
             # As the app does: what a phone has read it does not ask for again.
-            phone.cursor = json.loads(phone.sends(phone.writes.many(BATCH)))["cursor"]
+            phone.reads(phone.sends(phone.writes.many(BATCH)))
         return sorted(_one(phone) for _ in range(ASKED))[ASKED // 2]
 
 

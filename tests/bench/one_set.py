@@ -9,8 +9,9 @@ from contextlib import contextmanager
 from itertools import count
 from pathlib import Path
 
+from tests.bench.places import Fresh, sqlite_in
 from tests.bench.row import Row
-from tests.bench.stage import DATABASE, Paired, stage
+from tests.bench.stage import Paired, stage
 from tests.bench.wire import Wire
 from tests.server_process import free_port
 
@@ -18,35 +19,16 @@ TURNS = 40
 IN_A_TURN = 100
 WARM_UP = 50
 
-BARE = """
-import json, sqlite3, sys, threading
-from flask import Flask, request
-from waitress import serve
-app, here = Flask("bare"), threading.local()
-path = sys.argv[1]
-
-def connection():
-    if not hasattr(here, "one"):
-        here.one = sqlite3.connect(path, isolation_level=None)
-        here.one.executescript("PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL")
-        here.one.execute("CREATE TABLE IF NOT EXISTS line (id TEXT PRIMARY KEY, body TEXT)")
-    return here.one
-
-@app.post("/")
-def take():
-    entry = json.loads(request.get_data())
-    connection().execute("INSERT INTO line VALUES (?, ?)", (entry["id"], json.dumps(entry)))
-    return {"status": "stored"}
-
-serve(app, host="127.0.0.1", port=int(sys.argv[2]), threads=8, _quiet=True)
-"""
-
 
 def bench(folder: Path) -> Iterator[Row]:
-    with stage(folder) as phone, stage(folder / "other") as other:
-        bare = ["-c", BARE, str(folder / "bare.sqlite3")]
-        statements = ["-m", "tests.bench.statements", str(folder / "other" / DATABASE)]
-        with _route(bare) as one, _route(statements, other.token) as its_statements:
+    return measured(folder, sqlite_in(folder))
+
+
+def measured(folder: Path, fresh: Fresh) -> Iterator[Row]:
+    here, there = fresh("ours"), fresh("statements")
+    with stage(folder, here) as phone, stage(folder, there) as other:
+        bare, statements = ("bare", fresh("bare")), ("statements", there)
+        with _route(*bare) as one, _route(*statements, other.token) as its_statements:
             ours, least, most = _rates(_set(phone), its_statements, one)
         nothing = phone.sends([])
         asked = [_seconds(lambda: phone.sends([])) for _ in range(200)]
@@ -91,10 +73,11 @@ def _set(phone: Paired) -> Ask:
 
 
 @contextmanager
-def _route(program: list[str], *more: str) -> Iterator[Ask]:
-    """A route in a process of its own."""
+def _route(name: str, location: str, *more: str) -> Iterator[Ask]:
+    """A route of `tests/bench` in a process of its own."""
     port = free_port()
-    process = subprocess.Popen([sys.executable, *program, str(port), *more])
+    program = ["-m", f"tests.bench.{name}", location, str(port), *more]
+    process = subprocess.Popen([sys.executable, *program])
     try:
         wire, ids = Wire(port), count()
 

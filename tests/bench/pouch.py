@@ -11,6 +11,7 @@ import time
 from collections.abc import Iterator
 from pathlib import Path
 
+from tests.bench.places import sqlite_in
 from tests.bench.row import Row
 from tests.bench.stage import BATCH, Paired, stage
 from tests.bench.sync_in import ENTRIES
@@ -58,7 +59,7 @@ def _theirs(tools: Path, batch: int, delay_s: float) -> float:
 
 
 def _ours(folder: Path, delay_s: float) -> float:
-    with stage(folder) as phone:
+    with stage(folder, sqlite_in(folder)("ours")) as phone:
         outbox = _filled(folder / "outbox.sqlite3", phone)
         start = time.perf_counter()
         while rows := outbox.execute(

@@ -19,7 +19,6 @@ from undercroft.services.clock import now_ms
 from undercroft.store import database
 from undercroft.store.migrate import epoch
 
-DATABASE = "undercroft.sqlite3"
 BATCH = 500
 SHORT_BYTES = 1_000
 """The app zips nothing shorter (`pwa/src/api/client.ts`)."""
@@ -77,10 +76,9 @@ class Paired:
 
 
 @contextmanager
-def stage(folder: Path) -> Iterator[Paired]:
-    """A fresh SQLite database in the folder, served by a process of its own."""
+def stage(folder: Path, location: str) -> Iterator[Paired]:
+    """A fresh database, served by a process of its own that writes its log in the folder."""
     folder.mkdir(parents=True, exist_ok=True)
-    location = str(folder / DATABASE)
     make_tables(location)
     database.open_database(location)
     database.connect()

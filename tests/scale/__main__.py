@@ -112,7 +112,7 @@ def growth_of_costs(names: tuple[str, ...], folder: Path) -> None:
         for name in names or MEASURED:
             click.echo(f"{name}:", err=True)
             found = MEASURED[name](Path(scratch), lambda words: click.echo(f"  {words}", err=True))
-            put_down(name, found.costs, folder)
+            put_down(name, found.costs(), folder)
             database.close_all()
 
 

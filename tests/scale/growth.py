@@ -2,13 +2,14 @@
 
 import random
 import shutil
-import statistics
 from collections import defaultdict
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import UTC, date, datetime, time, timedelta
 from itertools import islice
+from math import inf
 from pathlib import Path
+from statistics import median
 from typing import Any
 
 from flask import Flask
@@ -17,8 +18,9 @@ from tests.people import PASSWORD, Phone
 from tests.scale import squad
 from tests.scale.copies import Copy, copy
 from tests.scale.names import names
+from tests.scale.paper import Costs
 from tests.scale.screens import scene_in
-from tests.scale.timings import Timed, measure
+from tests.scale.timings import Cost, Timed, measure
 from tests.scale.years import SORTS, Sort, Trainee, at, body_of, enrol, train
 from tests.writing import Writer
 
@@ -53,12 +55,26 @@ Say = Callable[[str], None]
 
 @dataclass
 class Figures:
-    """By name of what was asked, its cost in milliseconds of the processor at each size."""
+    """By name of what was asked, its cost at each size, in units of the machine's pace beside it.
 
-    costs: dict[str, dict[int, float]] = field(default_factory=lambda: defaultdict(dict))
+    Other tenants of a machine halve its pace for seconds, which would look like growth.
+    """
 
-    def note(self, what: str, size: int, samples_ms: list[float]) -> None:
-        self.costs[what][size] = round(statistics.median(samples_ms), 3)
+    in_paces: dict[str, dict[int, list[float]]] = field(default_factory=lambda: defaultdict(dict))
+    fastest_ms: float = inf
+
+    def note(self, what: str, size: int, costs: Sequence[Cost], parts: int = 1) -> None:
+        """Of one request or, where it has `parts`, of each of them."""
+        self.fastest_ms = min(self.fastest_ms, *(one.pace_ms for one in costs))
+        samples = [one.cpu_ms / one.pace_ms / parts for one in costs]
+        self.in_paces[what].setdefault(size, []).extend(samples)
+
+    def costs(self) -> Costs:
+        """Medians, in milliseconds of the processor at the fastest pace that was seen."""
+        return {
+            what: {size: round(median(paces) * self.fastest_ms, 3) for size, paces in sizes.items()}
+            for what, sizes in self.in_paces.items()
+        }
 
 
 def by_history(folder: Path, say: Say) -> Figures:
@@ -111,7 +127,7 @@ def _cut(day: date) -> Trainee:
 def _measure_history(path: Path, who: Trainee, weeks: int, day: date, figures: Figures) -> None:
     app = _app(path, day)
     for line in measure(scene_in(app, most=1), ROUNDS):
-        figures.note(line.what, weeks, [one.cpu_ms for one in line.costs])
+        figures.note(line.what, weeks, line.costs)
     _connect()
     watch = Timed(app)
     for _ in range(3):
@@ -131,7 +147,7 @@ def _measure_syncs(
     lines = session_entries(sheet, body_of(who), evening, who.n, random.Random(2))
     phone = _phone(app, other)
     begun, rest = lines[:3], lines[3:]
-    _send(phone, begun)
+    _send(phone, begun, watch)
     nothing = [_send(phone, [], watch) for _ in range(ROUNDS)]
     figures.note("a sync with nothing to say", size, nothing)
     sets = [_send(phone, [one], watch) for one in rest[:ROUNDS]]
@@ -176,11 +192,11 @@ def by_batch(folder: Path, say: Say) -> Figures:
     watch, figures = Timed(app), Figures()
     _connect()
     phone = _phone(app, copy(id_, "a copy", at(LAST)))
-    where = _begin(phone)
+    where = _begin(phone, watch)
     for size in BATCHES:
         took = [_send(phone, _sets(phone, where, size), watch) for _ in range(ROUNDS)]
         figures.note("the request", size, took)
-        figures.note("each entry", size, [ms / size for ms in took])
+        figures.note("each entry", size, took, parts=size)
         say(f"{size} entries measured")
     return figures
 
@@ -197,23 +213,23 @@ def _fill(like: str, more: int) -> None:
 def _measure_all(path: Path, like: str, size: int, figures: Figures) -> None:
     app = _app(path, LAST)
     for line in measure(scene_in(app, most=1), ROUNDS):
-        figures.note(line.what, size, [one.cpu_ms for one in line.costs])
+        figures.note(line.what, size, line.costs)
     _connect()
     other = copy(like, "a copy", at(LAST))
     phone, watch = _phone(app, other), Timed(app)
-    where = _begin(phone)
+    where = _begin(phone, watch)
     took = [_send(phone, _sets(phone, where, 1), watch) for _ in range(ROUNDS)]
     figures.note("a sync of one set", size, took)
     _connect()
     Athlete.delete().where(Athlete.id == other.id).execute()
 
 
-def _begin(phone: Phone) -> dict[str, Any]:
+def _begin(phone: Phone, watch: Timed) -> dict[str, Any]:
     """The next session, begun: its key and revision."""
     sheet = _next_sheet(phone.athlete_id, LAST - timedelta(days=1))
     assert sheet is not None
     where = {"session": sheet["session"], "revision": sheet["revision"]}
-    _send(phone, [phone.writes.entry("session.started", {}, **where)])
+    _send(phone, [phone.writes.entry("session.started", {}, **where)], watch)
     return where
 
 
@@ -256,11 +272,11 @@ def _phone(app: Flask, one: Copy) -> Phone:
     return Phone(browser, one.phone, one.id, epoch(), last_position(one.id), writes)
 
 
-def _send(phone: Phone, entries: list[Any], watch: Timed | None = None) -> float:
-    """Milliseconds of the processor for one exchange, all of whose entries are stored."""
+def _send(phone: Phone, entries: list[Any], watch: Timed) -> Cost:
+    """What one exchange cost, all of whose entries are stored."""
     answer = phone.syncs(*entries)
     assert {one["status"] for one in answer["verdicts"]} <= {"stored"}, answer
-    return 0.0 if watch is None else watch.last.cpu_ms
+    return watch.last
 
 
 def _next_sheet(athlete_id: str, after: date) -> Mapping[str, Any] | None:

@@ -5,7 +5,7 @@ from collections.abc import Collection, Sequence
 from typing import Any, NamedTuple
 
 from undercroft.store.models import Entry
-from undercroft.store.sql import marks, parsed, rows, run_many
+from undercroft.store.sql import listed, marks, parsed, rows, run_many
 
 STORED, HELD = "stored", "held"
 
@@ -71,9 +71,9 @@ def known_ids(athlete_id: str, ids: Sequence[str]) -> list[Known]:
         return []
     found = rows(
         "SELECT id, digest, status, position, problem, accepted_at, n FROM entry"
-        f" WHERE athlete_id = ? AND id IN ({marks(len(ids))})",
+        " WHERE athlete_id = ? AND id IN (*?)",
         athlete_id,
-        *ids,
+        listed(ids),
     )
     return [
         Known(id_, digest, status, position, problem and json.loads(problem), accepted, n)
@@ -94,11 +94,10 @@ def known_numbers(athlete_id: str, device_id: str, numbers: Sequence[int]) -> li
     if not numbers:
         return []
     found = rows(
-        "SELECT n, id FROM entry WHERE athlete_id = ? AND device = ?"
-        f" AND n IN ({marks(len(numbers))})",
+        "SELECT n, id FROM entry WHERE athlete_id = ? AND device = ? AND n IN (*?)",
         athlete_id,
         device_id,
-        *numbers,
+        listed(numbers),
     )
     return [(n, id_) for n, id_ in found]
 
