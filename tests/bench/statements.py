@@ -15,7 +15,6 @@ from waitress import serve
 from undercroft.services import tokens
 from undercroft.store import database, devices, entries
 from undercroft.store.feed import hold, take_positions
-from undercroft.store.migrate import epoch
 
 AT = "2026-02-03T18:04:11.250+01:00"
 SET = json.dumps({"load_kg": 92.5, "reps": 3, "rir": 4})
@@ -39,7 +38,6 @@ def main(location: str, port: int, token: str) -> None:
 def _take(fingerprint: str, id_: str) -> None:
     asking = devices.device_by_token(fingerprint)
     assert asking is not None
-    epoch()
     with hold(asking.athlete_id) as end:
         here = devices.device_by_id(asking.id)
         entries.known_ids(here.athlete_id, [id_])
@@ -47,7 +45,6 @@ def _take(fingerprint: str, id_: str) -> None:
         take_positions(here.athlete_id, 1)
         entries.add_rows([_row(here, id_, n, end + 1)])
         entries.last_begun(here.athlete_id)
-        entries.any_of_kinds(here.athlete_id, ["w1.mon"], ["session.finished"], [])
         devices.note_stored(here._replace(cursor=end, stored_through=n), 0)
 
 

@@ -49,12 +49,12 @@ def may_close(athlete_id: str, entries: Sequence[Entry]) -> bool:
     last = lines.last_begun(athlete_id)
     if last is None or touched != {last.session}:
         return True
-    if not ledger.any_ended(athlete_id, touched) and {e.revision for e in work} == {last.revision}:
+    if not last.ended and {e.revision for e in work} == {last.revision}:
         return False
     # Sessions of an earlier run may have the same key, and their ends are none of this one.
     numbers = revisions.numbers_of_run(athlete_id, last.revision)
-    return any(e.revision not in numbers for e in work) or ledger.any_ended(
-        athlete_id, touched, numbers
+    return any(e.revision not in numbers for e in work) or lines.any_ended(
+        athlete_id, last.session, numbers
     )
 
 

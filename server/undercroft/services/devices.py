@@ -16,7 +16,10 @@ IDLE_MS = 400 * DAY_MS
 
 @dataclass(frozen=True, slots=True)
 class DeviceSeen:
-    """`cursor`: the feed position it said it has; `stored_through`: the highest `n` without gap."""
+    """`cursor`: the feed position it said it has; `stored_through`: the highest `n` without gap.
+
+    `epoch`: the life of the database in which it was seen.
+    """
 
     id: str
     athlete_id: str
@@ -26,6 +29,7 @@ class DeviceSeen:
     revoked_at: int | None
     stored_through: int
     cursor: int
+    epoch: str
 
     @property
     def revoked(self) -> bool:
@@ -62,6 +66,7 @@ def seen(row: devices.DeviceRow) -> DeviceSeen:
         row.revoked_at,
         row.stored_through,
         row.cursor,
+        row.epoch,
     )
 
 

@@ -1,6 +1,6 @@
 """An athlete's ledger as the domain knows it."""
 
-from collections.abc import Collection, Sequence
+from collections.abc import Sequence
 
 from undercroft.domain import ledger
 from undercroft.store import entries
@@ -24,16 +24,6 @@ def entries_of(
 def entries_from(athlete_id: str, position: int) -> list[ledger.Entry]:
     """Those that count, from this position on."""
     return [from_row(row) for row in entries.stored_from(athlete_id, position)]
-
-
-def any_ended(athlete_id: str, sessions: Collection[str], revisions: Collection[int] = ()) -> bool:
-    """Does the ledger say of any of these sessions that it was finished or stopped?
-
-    With revisions: of one that was done from one of these.
-    """
-    return bool(sessions) and entries.any_of_kinds(
-        athlete_id, sessions, ("session.finished", "session.stopped"), revisions
-    )
 
 
 def from_row(row: Entry | Line, run: int | None = None) -> ledger.Entry:

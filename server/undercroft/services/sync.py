@@ -13,7 +13,6 @@ from undercroft.services.taking import REVOKED, take_in
 from undercroft.services.without_gap import without_gap
 from undercroft.store import devices
 from undercroft.store.feed import hold, last_position
-from undercroft.store.migrate import epoch
 
 MOST_ENTRIES = 500
 TOUCH_MS = HOUR_MS
@@ -41,11 +40,10 @@ def exchange(device: DeviceSeen, asked: Asked, now: int, most_per_minute: int) -
         raise NotAllowed("these entries are another device's", "pair again; keep the entries")
     if len(asked.entries) > MOST_ENTRIES:
         raise TooLarge(f"{len(asked.entries)} entries", f"send at most {MOST_ENTRIES} at once")
-    life = epoch()
-    knows_us = asked.epoch == life
+    knows_us = asked.epoch == device.epoch
     stored = _store(device, asked, knows_us, now, most_per_minute)
     return {
-        "epoch": life,
+        "epoch": device.epoch,
         "verdicts": stored.verdicts,
         "stored_through": stored.through,
         **_feed(device, asked, knows_us, stored),

@@ -24,7 +24,7 @@ def add_device(device_id: str, athlete_id: str, name: str, token_hash: str, now:
 
 
 class DeviceRow(NamedTuple):
-    """A device as it is read, without its token."""
+    """A device as it is read, without its token; `epoch` names the life of the database."""
 
     id: str
     athlete_id: str
@@ -36,9 +36,11 @@ class DeviceRow(NamedTuple):
     cursor: int
     sync_window: int
     sync_count: int
+    epoch: str
 
 
-_SELECT = f"SELECT {', '.join(DeviceRow._fields)} FROM device"
+_COLUMNS = ", ".join(DeviceRow._fields[:-1])
+_SELECT = f"SELECT {_COLUMNS}, (SELECT value FROM meta WHERE name = 'epoch') FROM device"
 
 
 def device_by_token(token_hash: str) -> DeviceRow | None:

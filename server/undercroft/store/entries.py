@@ -241,20 +241,14 @@ def mark_accepted(athlete_id: str, position: int, now: int, changes: dict[str, A
     ).execute()
 
 
-def any_of_kinds(
-    athlete_id: str, sessions: Collection[str], kinds: Sequence[str], revisions: Collection[int]
-) -> bool:
-    """Is there an entry of one of these kinds in one of these sessions?
-
-    From one of these revisions; where there are none of them, from whatever revision.
-    """
-    of = f" AND revision IN ({marks(len(revisions))})" if revisions else ""
+def any_ended(athlete_id: str, session: str, revisions: Collection[int]) -> bool:
+    """Was a session of this key finished or stopped, done from one of these revisions?"""
     found = rows(
-        f"SELECT 1 FROM entry WHERE athlete_id = ? AND session IN ({marks(len(sessions))})"
-        f" AND kind IN ({marks(len(kinds))}){of} AND status = 'stored' LIMIT 1",
+        "SELECT 1 FROM entry WHERE athlete_id = ? AND session = ?"
+        " AND kind IN ('session.finished', 'session.stopped')"
+        f" AND revision IN ({marks(len(revisions))}) AND status = 'stored' LIMIT 1",
         athlete_id,
-        *sessions,
-        *kinds,
+        session,
         *revisions,
     )
     return bool(found)
@@ -281,16 +275,23 @@ def received_at(athlete_id: str, positions: Sequence[int]) -> dict[int, int]:
 
 
 class Begun(NamedTuple):
-    """A session that was begun, and the revision that it was begun from."""
+    """A session that was begun, and the revision that it was begun from.
+
+    `ended`: one of that key was finished or stopped, be it in an earlier run.
+    """
 
     revision: int
     session: str
+    ended: bool
 
 
 _LAST_BEGUN = (
-    "SELECT revision, session FROM entry WHERE athlete_id = ? AND kind = 'session.started'"
-    " AND status = 'stored' AND revision IS NOT NULL AND position < ?"
-    " ORDER BY position DESC LIMIT 1"
+    "SELECT b.revision, b.session, EXISTS (SELECT 1 FROM entry AS e"
+    " WHERE e.athlete_id = b.athlete_id AND e.session = b.session AND e.status = 'stored'"
+    " AND e.kind IN ('session.finished', 'session.stopped'))"
+    " FROM entry AS b WHERE b.athlete_id = ? AND b.kind = 'session.started'"
+    " AND b.status = 'stored' AND b.revision IS NOT NULL AND b.position < ?"
+    " ORDER BY b.position DESC LIMIT 1"
 )
 
 
