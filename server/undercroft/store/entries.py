@@ -83,10 +83,14 @@ def known_ids(athlete_id: str, ids: Sequence[str]) -> list[Known]:
 
 def newest_number(athlete_id: str, device_id: str) -> int:
     """The highest number of one device that the server has; 0 where it has none."""
-    ((newest,),) = rows(
-        "SELECT MAX(n) FROM entry WHERE athlete_id = ? AND device = ?", athlete_id, device_id
+    # Asked for MAX(n), PostgreSQL without statistics reads all of them.
+    found = rows(
+        "SELECT n FROM entry WHERE athlete_id = ? AND device = ? AND n IS NOT NULL"
+        " ORDER BY n DESC LIMIT 1",
+        athlete_id,
+        device_id,
     )
-    return newest or 0
+    return int(found[0][0]) if found else 0
 
 
 def known_numbers(athlete_id: str, device_id: str, numbers: Sequence[int]) -> list[tuple[int, str]]:
