@@ -9,7 +9,7 @@ from html import escape
 from math import ceil, floor, log10
 
 WIDTH, HEIGHT = 760, 420
-LEFT, RIGHT, TOP, BOTTOM = 76, 210, 40, 52
+LEFT, RIGHT, TOP, BOTTOM = 84, 210, 40, 52
 LINE_HEIGHT = 15
 """How far apart the names at the ends of lines stand at the least."""
 

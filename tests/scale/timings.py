@@ -68,7 +68,8 @@ class Timed:
     """The application with a watch around it: the last request's cost, from first to last byte."""
 
     def __init__(self, app: Flask) -> None:
-        self.inside = app.wsgi_app
+        # A second watch takes the place of the first, whose own work is no request's.
+        self.inside = app.wsgi_app.inside if isinstance(app.wsgi_app, Timed) else app.wsgi_app
         self.last = Cost(0, 0, 1)
         app.wsgi_app = self  # type: ignore[method-assign]
 
