@@ -13,29 +13,36 @@ interface HandOverPartProps {
   readonly again: () => void;
 }
 
+/** What is taken in is the text that was looked at, whichever file was chosen meanwhile. */
+interface Looked {
+  readonly text: string;
+  readonly seen: HandOverSeen;
+}
+
 /** A file with what a phone could not send: looked at first, then taken in as a sync is. */
 export function HandOverPart({ athlete, again }: HandOverPartProps) {
   const act = useAct();
-  const [text, setText] = useState("");
-  const [seen, setSeen] = useState<HandOverSeen | null>(null);
+  const [looked, setLooked] = useState<Looked | null>(null);
   const [taken, setTaken] = useState<HandOverTaken | null>(null);
   const choose = async (input: HTMLInputElement) => {
     const [file] = input.files ?? [];
     if (!file) return;
-    setSeen(null);
+    setLooked(null);
     setTaken(null);
-    const read = await file.text();
+    const text = await file.text();
     // Else the browser does not tell that the same file was chosen again.
     input.value = "";
-    setText(read);
-    act.run(() => lookAtHandOver(athlete, read), setSeen);
+    act.run(
+      () => lookAtHandOver(athlete, text),
+      (seen) => setLooked({ text, seen }),
+    );
   };
-  const take = () =>
+  const take = ({ text }: Looked) =>
     act.run(
       () => takeHandOver(athlete, text),
       (answer) => {
         setTaken(answer);
-        setSeen(null);
+        setLooked(null);
         again();
       },
     );
@@ -52,13 +59,14 @@ export function HandOverPart({ athlete, again }: HandOverPartProps) {
           <input
             type="file"
             accept=".json,.txt,application/json,text/plain"
+            disabled={act.busy}
             onChange={(event) => void choose(event.currentTarget)}
           />
         </label>
       </div>
       <Failure fault={act.fault} />
-      {act.fault !== null && !seen && <p class="aside-note">Nothing was taken in.</p>}
-      {seen && <Seen seen={seen} busy={act.busy} onTake={take} />}
+      {act.fault !== null && !looked && <p class="aside-note">Nothing was taken in.</p>}
+      {looked && <Seen seen={looked.seen} busy={act.busy} onTake={() => take(looked)} />}
       {taken && <Said>{takenInWords(taken)}</Said>}
     </section>
   );
