@@ -60,6 +60,26 @@ def test_a_lift_without_an_equation_waits_for_its_own_line(
     assert maxima(coach, ready)["deadlift"] > before
 
 
+def test_its_own_line_is_the_same_where_all_days_come_in_at_once(
+    coach: AtDesk, ready: str, device: Phone
+) -> None:
+    """By their days, though the keys of the sessions sort the other way round."""
+    keys = ("s3", "s2", "s1")
+    one = {key: lift(f"e{key[1]}", "deadlift", "speed") for key in keys}
+    send(coach, ready, block(*(session(k, one[k], day=d) for d, k in enumerate(keys, start=1))))
+    before = maxima(coach, ready)["deadlift"]
+    lines = []
+    for key, kg, velocity in zip(keys, (60, 85, 110), (1.0, 0.75, 0.50), strict=True):
+        said_of_it = {"reps": 3, "rir": None, "velocities_m_s": [velocity]}
+        lines += [
+            said(device, "session.started", key),
+            did(device, key, f"e{key[1]}.1", kg, **said_of_it),
+            said(device, "session.finished", key),
+        ]
+    device.syncs(*lines)
+    assert maxima(coach, ready)["deadlift"] > before
+
+
 def test_bands_keep_a_set_off_the_line(coach: AtDesk, ready: str, device: Phone) -> None:
     bands = {"part": "bands", "share_percent": 20}
     document = plan("back-squat", rig=bands)

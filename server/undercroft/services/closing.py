@@ -68,7 +68,8 @@ def closed_by(athlete_id: str, entries: Sequence[Entry]) -> list[Closed]:
         closed = _closed(athlete_id, revision, session)
         if closed is not None:
             found[closed.run, session] = closed
-    return list(found.values())
+    # What a velocity tells rests on the days before it, whichever session's key sorts first.
+    return sorted(found.values(), key=lambda one: one.order)
 
 
 def _spoken_of(athlete_id: str, entries: Sequence[Entry]) -> Iterator[tuple[int, str]]:
