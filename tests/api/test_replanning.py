@@ -223,6 +223,23 @@ def test_a_cleared_set_is_no_longer_what_was_lifted_last_time(
     assert sheets[0]["exercises"][0]["sets"][0]["wish_kg"] == 20
 
 
+def test_the_time_before_it_counts_again_where_the_last_time_is_taken_back(
+    coach: AtDesk, ready: str, device: Phone
+) -> None:
+    last = {"key": "e.1", "reps": 5, "load": {"basis": "last", "start_kg": 20}}
+    rows = {"key": "e", "exercise": "dumbbell-row", "method": "straight", "sets": [last]}
+    document = block(*(session(f"s{day}", rows, day=day) for day in (1, 3, 5)))
+    send(coach, ready, document)
+    for key, kg in (("s1", 30), ("s3", 35)):
+        done = did(device, key, "e.1", kg)
+        begin, end = said(device, "session.started", key), said(device, "session.finished", key)
+        device.syncs(begin, done, end)
+    where = {"session": "s3", "set": "e.1", "revision": 1}
+    device.syncs(device.writes.entry("set.cleared", {}, replaces=done["id"], **where))
+    sheets = coach.post("/desk/loads", {"athlete": ready, "document": document}).json["sheets"]
+    assert sheets[-1]["exercises"][0]["sets"][0]["wish_kg"] == 30
+
+
 def test_a_postponed_session_is_dated_by_the_sending_that_it_was_done_from(
     coach: AtDesk, ready: str, device: Phone, clock: Clock
 ) -> None:

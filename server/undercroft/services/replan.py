@@ -77,6 +77,7 @@ def _hear(athlete_id: str, athlete: Athlete, closed: Closed) -> set[str]:
         velocities.hear(athlete_id, closed),
     )
     moved |= tracking.hear(athlete_id, athlete, Heard(closed.order, closed.on, told))
+    last_done.forget_elsewhere(athlete_id, closed.place.part, closed.place.end, closed.order)
     done = first_loads(closed.plan, closed.record)
     last_done.keep_loads(athlete_id, closed.order, done)
     return moved

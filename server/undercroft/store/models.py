@@ -315,7 +315,7 @@ class TrackerState(Table):
 
 
 class LastDone(Table):
-    """The load of an exercise's first set when it was last done; `session_order` says when."""
+    """The load of an exercise's first set in each session; `session_order` says when."""
 
     athlete = ForeignKeyField(Athlete, on_delete="CASCADE", index=False)
     exercise = TextField()
@@ -323,7 +323,7 @@ class LastDone(Table):
     kg = FloatField()
 
     class Meta:
-        primary_key = CompositeKey("athlete", "exercise")
+        primary_key = CompositeKey("athlete", "exercise", "session_order")
 
 
 class ScreeningRecord(Table):
