@@ -73,6 +73,7 @@ export interface News {
   "sheet.withdrawn": unknown;
   kit: Kit;
   tracker: TrackerNews;
+  "tracker.withdrawn": unknown;
   message: MessageNews;
   athlete: AthleteNews;
   /** By exercise, those of the programme. */

@@ -50,10 +50,11 @@ describe("an exchange", () => {
     expect(phone.state().feed).toHaveLength(7);
   });
 
-  test("takes back a sheet that was withdrawn", async () => {
-    server.publish("sheet", "w1-mon", {});
+  test.each(["sheet", "tracker"])("takes back a %s that was withdrawn", async (kind) => {
+    const at = "2026-02-01T10:00:00Z";
+    server.publish(kind, "w1-mon", { lift: "squat", kg: 100, low_kg: 95, high_kg: 108, at });
     await exchanged(phone);
-    server.publish("sheet.withdrawn", "w1-mon", {});
+    server.publish(`${kind}.withdrawn`, "w1-mon", {});
     await exchanged(phone);
     expect(phone.state().feed).toStrictEqual([]);
   });

@@ -12,6 +12,12 @@ import type { Identity, Transaction } from "./database";
 import { adopt, forgetOld, identityIn, sendAgain, settle } from "./ledger-store";
 import type { Storage } from "./storage";
 
+/** By kind of what takes back, the kind that it takes back. */
+const WITHDRAWS: Readonly<Record<string, string>> = {
+  "sheet.withdrawn": "sheet",
+  "tracker.withdrawn": "tracker",
+};
+
 export interface Taken {
   /** Entries that left the outbox. */
   readonly settled: number;
@@ -143,7 +149,8 @@ async function keep(
 ): Promise<void> {
   const feed = transaction.objectStore("feed");
   for (const item of items) {
-    if (item.kind === "sheet.withdrawn") await feed.delete(["sheet", item.key]);
+    const withdrawn = WITHDRAWS[item.kind];
+    if (withdrawn) await feed.delete([withdrawn, item.key]);
     else if (!(await isOwn(transaction, item))) await feed.put(item);
     if (item.kind === "tracker") await plot(transaction, item.body as TrackerNews);
   }

@@ -10,7 +10,7 @@ from undercroft.domain.sheet import LiftStanding
 from undercroft.domain.strength import estimate
 from undercroft.services import tracking
 from undercroft.services.catalogues import catalogue_for
-from undercroft.store.feed import publish
+from undercroft.store.feed import keys_left, publish
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,9 +37,14 @@ def maxima_of(athlete_id: str, athlete: Athlete) -> list[MaximumSeen]:
 def publish_trackers(
     athlete_id: str, athlete: Athlete, lifts: Collection[str] | None = None
 ) -> None:
-    """Put the maxima that moved into the feed; all of them where `lifts` is None."""
-    for seen in maxima_of(athlete_id, athlete):
-        if lifts is None or seen.lift in lifts:
+    """Put the maxima that moved into the feed, and withdraw those that are known no more.
+
+    With lifts: of these and those that lean on them; else all.
+    """
+    known = maxima_of(athlete_id, athlete)
+    moved = None if lifts is None else {*lifts, *leaning_on(athlete, lifts)}
+    for seen in known:
+        if moved is None or seen.lift in moved:
             body = {
                 "lift": seen.lift,
                 "name": seen.name,
@@ -50,6 +55,14 @@ def publish_trackers(
                 "at": f"{seen.on.isoformat()}T00:00:00.000Z",
             }
             publish(athlete_id, "tracker", seen.lift, body)
+    told = keys_left(athlete_id, "tracker", "tracker.withdrawn")
+    for lift in sorted(told.difference(seen.lift for seen in known)):
+        publish(athlete_id, "tracker.withdrawn", lift, {"lift": lift})
+
+
+def leaning_on(athlete: Athlete, lifts: Collection[str]) -> set[str]:
+    """Lifts whose maximum is a share of one of these."""
+    return {one.lift for one in athlete.leans if one.on_lift in lifts}
 
 
 def _seen(known: LiftStanding, names: Catalogue) -> MaximumSeen:

@@ -113,6 +113,18 @@ def newest(athlete_id: str, kind: str, key: str) -> Any:
     return json.loads(found[0][0]) if found else None
 
 
+_LEFT = (
+    "SELECT key FROM change AS c WHERE athlete_id = ? AND kind = ? AND NOT superseded"
+    " AND NOT EXISTS (SELECT 1 FROM change AS w WHERE w.athlete_id = c.athlete_id AND w.kind = ?"
+    " AND w.key = c.key AND NOT w.superseded AND w.position > c.position)"
+)
+
+
+def keys_left(athlete_id: str, kind: str, withdrawn: str) -> set[str]:
+    """Keys of that kind that the other kind has not taken back since."""
+    return {key for (key,) in rows(_LEFT, athlete_id, kind, withdrawn)}
+
+
 def last_position(athlete_id: str) -> int:
     """The position up to which everything is committed."""
     ((position,),) = rows("SELECT position FROM athlete WHERE id = ?", athlete_id)
