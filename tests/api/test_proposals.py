@@ -4,7 +4,7 @@ from typing import Any
 
 import pytest
 from tests.api.test_replanning import block as draft
-from tests.api.test_replanning import did, said, session
+from tests.api.test_replanning import did, lift, said, session
 from tests.api.test_replanning import send as send_draft
 from tests.api.test_saving import meanwhile
 from tests.api.test_screening import answers, asked, curls, signs
@@ -251,6 +251,23 @@ def test_occlusion_work_by_the_repetitions_of_last_time(
     assert {(one["kind"], one["from_kg"], one["to_kg"], one["why"]) for one in curled} == {
         ("proposed", 8, 6, why)
     }
+
+
+def test_occlusion_work_under_way_tells_nothing_though_a_later_day_was_done(
+    coach: AtDesk, asked: str, device: Phone
+) -> None:
+    known = {"lift": "dumbbell-curl", "kg": 45, "kind": "tested", "on": "2026-01-20"}
+    person = {**athlete_data(), "maxima": [known]}
+    coach.post(f"/desk/athletes/{asked}/document", {"document": person})
+    signs(coach, asked, answers(device))
+    rows = lift("c", "dumbbell-row", sets=[{"key": "c.1", "reps": 5, "load": {"basis": "none"}}])
+    wednesday, friday = session("wed", rows, day=3), session("fri", eights("b"), day=5)
+    send_draft(coach, asked, draft(session("mon", eights("a")), wednesday, friday))
+    device.syncs(said(device, "session.started", "wed"), said(device, "session.finished", "wed"))
+    device.syncs(said(device, "session.started", "mon"), did(device, "mon", "a.1", 8, reps=9))
+    (friday_found,) = told(coach, asked)["sessions"]
+    (curls_found,) = friday_found["exercises"]
+    assert [one["why"] for one in curls_found["sets"] if "last time" in one["why"]] == []
 
 
 def eights(key: str) -> dict[str, Any]:

@@ -16,7 +16,7 @@ from undercroft.domain.sheet.occlusion import has_occlusion
 from undercroft.services.occlusion_results import answers_done, reps_done
 from undercroft.services.planning import Current
 from undercroft.services.sessions_shown import Shown, sessions_between
-from undercroft.store import revisions, trackers
+from undercroft.store import entries, revisions, sessions, trackers
 from undercroft.store.models import Revision
 
 LOOKED_BACK = timedelta(days=28)
@@ -71,10 +71,11 @@ def _loads(document: Mapping[str, Any]) -> Iterator[tuple[Place, Any]]:
 
 def _occlusion(athlete_id: str, today: date) -> Iterator[tuple[tuple[str, Limb], OcclusionDone]]:
     """By exercise and limb, later sessions after earlier ones; one under way tells nothing yet."""
-    shown = sessions_between(athlete_id, today - LOOKED_BACK, today + LOOKED_AHEAD)
-    begun = [one for one in shown if one.record is not None]
-    for place, one in enumerate(begun, start=1):
-        if one.record is not None and (_over(one.record) or place < len(begun)):
+    last, runs = entries.last_begun(athlete_id), sessions.runs_of(athlete_id)
+    under_way = None if last is None else (runs.get(last.revision), last.session)
+    for one in sessions_between(athlete_id, today - LOOKED_BACK, today + LOOKED_AHEAD):
+        goes_on = (one.run, one.sheet.session) == under_way
+        if one.record is not None and (_over(one.record) or not goes_on):
             yield from _of_session(one, one.record)
 
 

@@ -24,6 +24,7 @@ from undercroft.services.evidence import evidence_of
 from undercroft.services.planning import Current
 from undercroft.services.refusals import Conflict
 from undercroft.store import athletes
+from undercroft.store.database import reading
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,7 +94,9 @@ def _wishes(
 
 
 def _proposals(athlete_id: str, current: Current, now: int) -> tuple[SessionProposals, ...]:
-    row = athletes.athlete_with_coach(athlete_id)
-    order = planning.order_for(row, current.block, current.starts_on)
-    begun = planning.begun_of(athlete_id, current.numbers, current.sessions)
-    return propose(order, begun, evidence_of(athlete_id, current, day_of(now)))
+    with reading():
+        row = athletes.athlete_with_coach(athlete_id)
+        order = planning.order_for(row, current.block, current.starts_on)
+        begun = planning.begun_of(athlete_id, current.numbers, current.sessions)
+        evidence = evidence_of(athlete_id, current, day_of(now))
+    return propose(order, begun, evidence)
