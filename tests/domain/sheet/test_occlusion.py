@@ -214,6 +214,21 @@ class TestCuff:
         assert told is not None
         assert told.pressure_mmhg == 108
 
+    def test_one_too_old_by_the_day_of_another_gives_none(self, sheets: Work) -> None:
+        before, after = MONDAY - timedelta(days=20), MONDAY + timedelta(days=20)
+        old = Measured(180, before, "M", Site(Limb.THIGH, Side.LEFT), "seated", 110, "nylon")
+        other = Measured(200, after, "M", Site(Limb.THIGH, Side.RIGHT), "seated", 180, "nylon")
+        told = first(sheets(used_to_it(pressures=(old, other)), **self.rule(tightness=0)))
+        assert told.occlusion is not None
+        assert told.occlusion.pressure_mmhg is None
+
+    def test_one_of_another_cuff_does_not_hide_it(self, sheets: Work) -> None:
+        narrow = Measured(180, SCREENED, "M", Site(Limb.THIGH, Side.LEFT), "seated", 110, "nylon")
+        wide = replace(narrow, mmhg=150, width_mm=180, on=SCREENED + timedelta(days=1))
+        told = first(sheets(used_to_it(pressures=(narrow, wide)), **self.rule(tightness=0)))
+        assert told.occlusion is not None
+        assert told.occlusion.pressure_mmhg == 108
+
     def test_one_that_has_grown_old_gives_none(self, sheets: Work) -> None:
         long_ago = MONDAY - timedelta(days=29)
         old = Measured(180, long_ago, "M", Site(Limb.THIGH, Side.LEFT), "seated", 110, "nylon")

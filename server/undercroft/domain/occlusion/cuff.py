@@ -58,11 +58,13 @@ def cuff_pressure(
 def _measured(
     person: Person, cuffs: Collection[Cuff], limb: Limb, percent: float, on: date
 ) -> Iterator[CuffPressure]:
-    latest = {one.site: one for one in sorted(person.record.pressures, key=lambda one: one.on)}
+    # A session whose day is past is done late: after whatever is on record by now.
+    now = max([on, *(one.on for one in person.record.pressures)])
+    in_order = sorted(person.record.pressures, key=lambda one: one.on)
+    latest = {(one.site, one.width_mm, one.material.casefold()): one for one in in_order}
     for one in latest.values():
         words = f"{one.mmhg:g} mmHg measured on the {one.site} by {one.by} on {one.on:%-d %B %Y}"
-        # A session whose day is past is done late: after whatever is on record by now.
-        yield from _fitting(cuffs, one, percent, limb, max(on, one.on), words)
+        yield from _fitting(cuffs, one, percent, limb, now, words)
 
 
 def _estimated(
