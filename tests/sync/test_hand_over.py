@@ -45,6 +45,12 @@ def test_it_says_first_what_is_in_it_and_takes_nothing_in(coach: AtDesk, device:
     assert stored(device) == [there["id"]]
 
 
+def test_sets_of_one_key_in_two_sessions_are_two(coach: AtDesk, device: Phone) -> None:
+    sets = [device.writes.done("squat.1", session=key) for key in ("w1.mon", "w2.mon")]
+    seen = look(coach, device.athlete_id, hand_over_text(device, NAME, sets)).json
+    assert seen["sets"] == 2
+
+
 def test_a_later_sync_of_the_same_phone_finds_its_entries_there(
     coach: AtDesk, device: Phone, second_device: Phone
 ) -> None:

@@ -4,7 +4,7 @@ Entries keep their device and number, so that the same phone's next sync finds t
 """
 
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -62,10 +62,15 @@ def look(athlete_id: str, text: str) -> HandOverSeen:
         count=len(handed.entries),
         here=sum(already_here(athlete_id, part) for part in _parts(handed)),
         lost=handed.lost,
-        sets=len({str(entry.get("set")) for entry in told if entry.get("kind") == "set.done"}),
+        sets=len({_place(entry) for entry in told if entry.get("kind") == "set.done"}),
         first_at=times[0] if times else None,
         last_at=times[-1] if times else None,
     )
+
+
+def _place(entry: Mapping[str, Any]) -> tuple[str, ...]:
+    """Two sessions may have sets of one key."""
+    return tuple(str(entry.get(name)) for name in ("revision", "session", "set"))
 
 
 def take(athlete_id: str, text: str, now: int) -> HandOverTaken:
