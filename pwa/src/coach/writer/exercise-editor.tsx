@@ -103,39 +103,52 @@ function ExerciseHead({ plan, at, session, last }: ExerciseEditorProps) {
         faults={within(faults, `${path}.group`)}
         onValue={(group) => edit({ group: group || undefined }, "group")}
       />
-      <span class="actions">
-        <button
-          type="button"
-          class="plain"
-          onClick={() => (writer.copied.value = { kind: "exercise", exercise: plan, name })}
-        >
-          Copy<span class="sr-only"> {name}</span>
-        </button>
-        {!fixed && (
-          <>
-            <button
-              type="button"
-              class="plain"
-              disabled={at.exercise === 0}
-              onClick={() => step(-1)}
-            >
-              Earlier<span class="sr-only">: {name}</span>
-            </button>
-            <button type="button" class="plain" disabled={last} onClick={() => step(1)}>
-              Later<span class="sr-only">: {name}</span>
-            </button>
-          </>
-        )}
-        <button
-          type="button"
-          class="plain"
-          onClick={() => writer.edit((block) => removeExercise(block, at))}
-        >
-          {fixed ? "Leave out" : "Remove"}
-          <span class="sr-only"> {name}</span>
-        </button>
-      </span>
+      <ExerciseActions plan={plan} at={at} name={name} last={last} onStep={step} />
     </div>
+  );
+}
+
+interface ActionsProps extends Pick<ExerciseEditorProps, "plan" | "at" | "last"> {
+  readonly name: string;
+  readonly onStep: (by: -1 | 1) => void;
+}
+
+function ExerciseActions({ plan, at, name, last, onStep }: ActionsProps) {
+  const writer = useWriter();
+  const fixed = useBeneath() !== null;
+  return (
+    <span class="actions">
+      <button
+        type="button"
+        class="plain"
+        onClick={() => (writer.copied.value = { kind: "exercise", exercise: plan, name })}
+      >
+        Copy<span class="sr-only"> {name}</span>
+      </button>
+      {!fixed && (
+        <>
+          <button
+            type="button"
+            class="plain"
+            disabled={at.exercise === 0}
+            onClick={() => onStep(-1)}
+          >
+            Earlier<span class="sr-only">: {name}</span>
+          </button>
+          <button type="button" class="plain" disabled={last} onClick={() => onStep(1)}>
+            Later<span class="sr-only">: {name}</span>
+          </button>
+        </>
+      )}
+      <button
+        type="button"
+        class="plain"
+        onClick={() => writer.edit((block) => removeExercise(block, at))}
+      >
+        {fixed ? "Leave out" : "Remove"}
+        <span class="sr-only"> {name}</span>
+      </button>
+    </span>
   );
 }
 

@@ -20,23 +20,9 @@ export function WeekBar({ athlete, id }: WeekBarProps) {
   const writer = useWriter();
   const { faults } = useRemarks();
   const at = writer.place.value.week;
-  const { weeks } = writer.block.value;
-  const week = weeks[at];
-  const copied = writer.copied.value;
+  const week = writer.block.value.weeks[at];
   const { button, open, said, toggle, close } = useUnfoldButton();
   if (!week) return <p class="lead">No weeks yet. Add the first one above.</p>;
-  const choose = (place: number) => {
-    writer.place.value = { week: place, session: weeks[place]?.sessions.length ? 0 : null };
-  };
-  const step = (by: -1 | 1) => writer.edit((block) => moveWeek(block, at, at + by));
-  const copy = () => {
-    writer.edit((block) => copyWeek(block, at, writer.random));
-    writer.place.value = { ...writer.place.value, week: at + 1 };
-  };
-  const remove = () => {
-    writer.edit((block) => removeWeek(block, at));
-    choose(Math.max(0, at - 1));
-  };
   return (
     <>
       <div class="bar week-bar" role="group" aria-label={`Week: ${week.name}`}>
@@ -53,9 +39,7 @@ export function WeekBar({ athlete, id }: WeekBarProps) {
             )
           }
         />
-        <button type="button" onClick={copy}>
-          Copy into the next
-        </button>
+        <CopyWeek at={at} />
         <button
           type="button"
           ref={button}
@@ -65,30 +49,8 @@ export function WeekBar({ athlete, id }: WeekBarProps) {
         >
           Unfold
         </button>
-        <button type="button" class="plain" disabled={at === 0} onClick={() => step(-1)}>
-          Earlier
-        </button>
-        <button
-          type="button"
-          class="plain"
-          disabled={at === weeks.length - 1}
-          onClick={() => step(1)}
-        >
-          Later
-        </button>
-        <button type="button" class="plain" onClick={remove}>
-          Remove the week
-        </button>
-        {copied?.kind === "session" && (
-          <button
-            type="button"
-            onClick={() =>
-              writer.edit((block) => putSession(block, at, copied.session, writer.random))
-            }
-          >
-            Paste {copied.session.name}
-          </button>
-        )}
+        <MoveWeek at={at} />
+        <PasteSession at={at} />
       </div>
       {said && <Said>{said}</Said>}
       {open === week.key && week.sessions.length > 0 && (
@@ -106,6 +68,65 @@ export function WeekBar({ athlete, id }: WeekBarProps) {
         />
       )}
     </>
+  );
+}
+
+interface WeekProps {
+  readonly at: number;
+}
+
+function CopyWeek({ at }: WeekProps) {
+  const writer = useWriter();
+  const copy = () => {
+    writer.edit((block) => copyWeek(block, at, writer.random));
+    writer.place.value = { ...writer.place.value, week: at + 1 };
+  };
+  return (
+    <button type="button" onClick={copy}>
+      Copy into the next
+    </button>
+  );
+}
+
+/** Elsewhere in the block, or out of it. */
+function MoveWeek({ at }: WeekProps) {
+  const writer = useWriter();
+  const { weeks } = writer.block.value;
+  const step = (by: -1 | 1) => writer.edit((block) => moveWeek(block, at, at + by));
+  const remove = () => {
+    writer.edit((block) => removeWeek(block, at));
+    const place = Math.max(0, at - 1);
+    writer.place.value = { week: place, session: weeks[place]?.sessions.length ? 0 : null };
+  };
+  return (
+    <>
+      <button type="button" class="plain" disabled={at === 0} onClick={() => step(-1)}>
+        Earlier
+      </button>
+      <button
+        type="button"
+        class="plain"
+        disabled={at === weeks.length - 1}
+        onClick={() => step(1)}
+      >
+        Later
+      </button>
+      <button type="button" class="plain" onClick={remove}>
+        Remove the week
+      </button>
+    </>
+  );
+}
+
+function PasteSession({ at }: WeekProps) {
+  const writer = useWriter();
+  const copied = writer.copied.value;
+  if (copied?.kind !== "session") return null;
+  const paste = () => writer.edit((block) => putSession(block, at, copied.session, writer.random));
+  return (
+    <button type="button" onClick={paste}>
+      Paste {copied.session.name}
+    </button>
   );
 }
 
