@@ -101,7 +101,7 @@ def test_a_clip_plays_without_a_network_and_stands_still_where_motion_is_unwante
     page.get_by_role("button", name="Back to the set").click()
     page.emulate_media(reduced_motion="no-preference")
     page.get_by_role("button", name="How it looks").click()
-    page.wait_for_function("() => !document.querySelector('.looks-box video')?.paused === false")
+    page.wait_for_function("() => document.querySelector('.looks-box video')?.paused === false")
 
 
 def test_a_picture_that_is_not_here_is_told_in_words_and_fetched_when_asked_for(
