@@ -202,8 +202,7 @@ def test_two_sessions_of_one_day_follow_each_other_as_the_coach_wrote_them(
     for key, set_, kg in (("morning", "e.1", 20), ("evening", "e.2", 25)):
         begin, end = said(device, "session.started", key), said(device, "session.finished", key)
         device.syncs(begin, did(device, key, set_, kg), end)
-    sheets = coach.post("/desk/loads", {"athlete": ready, "document": document}).json["sheets"]
-    assert sheets[-1]["exercises"][0]["sets"][0]["wish_kg"] == 25
+    assert wished(coach, ready, document) == 25
 
 
 def test_a_cleared_set_is_no_longer_what_was_lifted_last_time(
@@ -211,7 +210,7 @@ def test_a_cleared_set_is_no_longer_what_was_lifted_last_time(
 ) -> None:
     last = {"key": "e.1", "reps": 5, "load": {"basis": "last", "start_kg": 20}}
     rows = {"key": "e", "exercise": "dumbbell-row", "method": "straight", "sets": [last]}
-    document = block(session("s1", rows))
+    document = block(session("s1", rows), session("s2", rows, day=3))
     send(coach, ready, document)
     done = did(device, "s1", "e.1", 30)
     device.syncs(
@@ -219,8 +218,7 @@ def test_a_cleared_set_is_no_longer_what_was_lifted_last_time(
     )
     where = {"session": "s1", "set": "e.1", "revision": 1}
     device.syncs(device.writes.entry("set.cleared", {}, replaces=done["id"], **where))
-    sheets = coach.post("/desk/loads", {"athlete": ready, "document": document}).json["sheets"]
-    assert sheets[0]["exercises"][0]["sets"][0]["wish_kg"] == 20
+    assert wished(coach, ready, document) == 20
 
 
 def test_the_time_before_it_counts_again_where_the_last_time_is_taken_back(
@@ -236,8 +234,32 @@ def test_the_time_before_it_counts_again_where_the_last_time_is_taken_back(
         device.syncs(begin, done, end)
     where = {"session": "s3", "set": "e.1", "revision": 1}
     device.syncs(device.writes.entry("set.cleared", {}, replaces=done["id"], **where))
-    sheets = coach.post("/desk/loads", {"athlete": ready, "document": document}).json["sheets"]
-    assert sheets[-1]["exercises"][0]["sets"][0]["wish_kg"] == 30
+    assert wished(coach, ready, document) == 30
+
+
+def test_a_session_that_moves_to_an_earlier_day_leaves_no_last_time_on_the_later_one(
+    coach: AtDesk, ready: str, device: Phone, clock: Clock
+) -> None:
+    last = {"key": "e.1", "reps": 5, "load": {"basis": "last", "start_kg": 20}}
+    rows = {"key": "e", "exercise": "dumbbell-row", "method": "straight", "sets": [last]}
+    days = {"mon": 1, "wed": 3, "fri": 5}
+    document = block(*(session(key, rows, day=day) for key, day in days.items()))
+    id_ = send(coach, ready, document, starts_on="2026-02-02")
+    clock.passes(5 * DAY_MS)
+    send(coach, ready, document, id_, starts_on="2026-02-09")
+    begin, end = said(device, "session.started", "wed"), said(device, "session.finished", "wed")
+    device.syncs(begin, did(device, "wed", "e.1", 25), end)
+    device.syncs(did(device, "mon", "e.1", 30, 2), said(device, "session.finished", "mon", 2))
+    assert wished(coach, ready, document) == 30
+    # That it was begun a week before, from the first sending, comes in last.
+    device.syncs(said(device, "session.started", "mon", 1))
+    assert wished(coach, ready, document) == 25
+
+
+def wished(coach: AtDesk, athlete: str, document: Any) -> float:
+    """Kilograms of the first set of the last session, which nobody has begun, as it would be sent now."""
+    sheets = coach.post("/desk/loads", {"athlete": athlete, "document": document}).json["sheets"]
+    return float(sheets[-1]["exercises"][0]["sets"][0]["wish_kg"])
 
 
 def test_a_postponed_session_is_dated_by_the_sending_that_it_was_done_from(
