@@ -14,6 +14,7 @@ from tests.people import AtDesk, Clock, Phone
 from tests.store.counting import counted
 
 from undercroft.services import lives, proposals
+from undercroft.services.clock import DAY_MS
 from undercroft.store import database
 
 __all__ = ["asked", "meanwhile"]
@@ -100,6 +101,21 @@ def test_sets_with_more_in_reserve_raise_the_next_ones(
     assert all(one["from_kg"] == 85.5 < one["to_kg"] for one in squats)
     assert "up: 5 reps at 5 in reserve, planned 3; stays at 81 % of the maximum" in squats[0]["why"]
     assert found["waiting"] == len(squats) + len(sets(found, "Bench press"))
+
+
+def test_what_told_of_one_lift_still_tells_once_another_became_known_later(
+    coach: AtDesk, ready: str, easier: Phone, clock: Clock
+) -> None:
+    before = [one["why"] for one in sets(told(coach, ready), "Bench press")]
+    clock.passes(3 * DAY_MS)
+    document = athlete_data()
+    known = {"lift": "front-squat", "kg": 80, "kind": "tested", "on": "2026-02-04"}
+    document["maxima"].append(known)
+    saved = coach.post(f"/desk/athletes/{ready}/document", {"document": document})
+    assert saved.status_code == 200, saved.text
+    accept(coach, ready, 1, sets(told(coach, ready), "Back squat"))
+    assert "3 in reserve, planned 1" in before[0]
+    assert [one["why"] for one in sets(told(coach, ready), "Bench press")] == before
 
 
 def test_what_follows_by_itself_is_told_and_cannot_be_accepted(
@@ -234,10 +250,7 @@ def test_occlusion_work_by_the_repetitions_of_last_time(
     coach: AtDesk, asked: str, device: Phone
 ) -> None:
     """A first set under two thirds of 15, with 8 kg: down to the next lighter dumbbell."""
-    known = {"lift": "dumbbell-curl", "kg": 45, "kind": "tested", "on": "2026-01-20"}
-    person = {**athlete_data(), "maxima": [known]}
-    coach.post(f"/desk/athletes/{asked}/document", {"document": person})
-    signs(coach, asked, answers(device))
+    may_curl(coach, asked, device)
     plan = draft(session("mon", eights("a")), session("fri", eights("b"), day=5))
     send_draft(coach, asked, plan)
     device.syncs(
@@ -256,10 +269,7 @@ def test_occlusion_work_by_the_repetitions_of_last_time(
 def test_occlusion_work_under_way_tells_nothing_though_a_later_day_was_done(
     coach: AtDesk, asked: str, device: Phone
 ) -> None:
-    known = {"lift": "dumbbell-curl", "kg": 45, "kind": "tested", "on": "2026-01-20"}
-    person = {**athlete_data(), "maxima": [known]}
-    coach.post(f"/desk/athletes/{asked}/document", {"document": person})
-    signs(coach, asked, answers(device))
+    may_curl(coach, asked, device)
     rows = lift("c", "dumbbell-row", sets=[{"key": "c.1", "reps": 5, "load": {"basis": "none"}}])
     wednesday, friday = session("wed", rows, day=3), session("fri", eights("b"), day=5)
     send_draft(coach, asked, draft(session("mon", eights("a")), wednesday, friday))
@@ -268,6 +278,14 @@ def test_occlusion_work_under_way_tells_nothing_though_a_later_day_was_done(
     (friday_found,) = told(coach, asked)["sessions"]
     (curls_found,) = friday_found["exercises"]
     assert [one["why"] for one in curls_found["sets"] if "last time" in one["why"]] == []
+
+
+def may_curl(coach: AtDesk, athlete: str, phone: Phone) -> None:
+    """Screened and signed, with a known maximum of the curl."""
+    known = {"lift": "dumbbell-curl", "kg": 45, "kind": "tested", "on": "2026-01-20"}
+    person = {**athlete_data(), "maxima": [known]}
+    coach.post(f"/desk/athletes/{athlete}/document", {"document": person})
+    signs(coach, athlete, answers(phone))
 
 
 def eights(key: str) -> dict[str, Any]:
