@@ -42,7 +42,7 @@ def publish_trackers(
     With lifts: of these and those that lean on them; else all.
     """
     known = maxima_of(athlete_id, athlete)
-    moved = None if lifts is None else {*lifts, *leaning_on(athlete, lifts)}
+    moved = None if lifts is None else {*lifts, *_leaning_on(athlete, lifts)}
     for seen in known:
         if moved is None or seen.lift in moved:
             body = {
@@ -60,7 +60,7 @@ def publish_trackers(
         publish(athlete_id, "tracker.withdrawn", lift, {"lift": lift})
 
 
-def leaning_on(athlete: Athlete, lifts: Collection[str]) -> set[str]:
+def _leaning_on(athlete: Athlete, lifts: Collection[str]) -> set[str]:
     """Lifts whose maximum is a share of one of these."""
     return {one.lift for one in athlete.leans if one.on_lift in lifts}
 
