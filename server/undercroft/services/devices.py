@@ -8,7 +8,6 @@ from undercroft.services.refusals import Erased, LogInNeeded, NotFound
 from undercroft.store import devices, erasing
 from undercroft.store.database import writing
 from undercroft.store.feed import athlete_lock
-from undercroft.store.migrate import epoch
 
 IDLE_MS = 400 * DAY_MS
 """A pairing ends after 400 days without use: the longest that browsers keep a cookie."""
@@ -100,4 +99,4 @@ def renew(device: DeviceSeen, now: int) -> Renewed:
     """
     with writing():
         device_id, token = pair(device.athlete_id, device.name, now)
-    return Renewed(token, device_id, epoch())
+    return Renewed(token, device_id, device.epoch)

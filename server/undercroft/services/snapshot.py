@@ -7,7 +7,6 @@ from undercroft.services.clock import DAY_MS, iso
 from undercroft.services.devices import DeviceSeen
 from undercroft.store.athletes import athlete_with_coach
 from undercroft.store.feed import last_position
-from undercroft.store.migrate import epoch
 
 HISTORY_MS = 120 * DAY_MS
 """How far back entries go: enough to look back on, small enough for a phone (own choice)."""
@@ -22,7 +21,7 @@ def take(device: DeviceSeen, after: int, now: int) -> dict[str, Any]:
     end = last_position(device.athlete_id)
     page = feed.page(device.athlete_id, after, end, since=max(now - HISTORY_MS, 0))
     return {
-        "epoch": epoch(),
+        "epoch": device.epoch,
         "device": device.id,
         "athlete": {"id": athlete.id, "name": athlete.name},
         "coach": athlete.coach.name,
