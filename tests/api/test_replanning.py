@@ -257,7 +257,7 @@ def test_a_session_that_moves_to_an_earlier_day_leaves_no_last_time_on_the_later
 
 
 def wished(coach: AtDesk, athlete: str, document: Any) -> float:
-    """Kilograms of the first set of the last session, which nobody has begun, as it would be sent now."""
+    """Kilograms of the first set of the last session, which nobody has begun, were it sent now."""
     sheets = coach.post("/desk/loads", {"athlete": athlete, "document": document}).json["sheets"]
     return float(sheets[-1]["exercises"][0]["sets"][0]["wish_kg"])
 
